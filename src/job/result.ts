@@ -1,0 +1,232 @@
+/**
+ * The answer, as written by `--json` (format "airtally-result/1"). The keys are fixed; the schema is published in
+ * docs/schema/result.schema.json. Units stand in the names. The file holds types only, so that every edge may read it.
+ */
+export type Answer = "proven" | "likely" | "open" | "healthy";
+export type WitnessId =
+  | "meter"
+  | "meter-2"
+  | "pressure"
+  | "throttle"
+  | "fuel"
+  | "fuel-bank1"
+  | "fuel-bank2"
+  | "exhaust";
+
+export type Size = {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly low90: number;
+  readonly high90: number;
+};
+
+/** `departure` is ln(witness / common answer) over the points named, `sd` its standard deviation. */
+export type Evidence = {
+  readonly text: string;
+  readonly points: readonly number[];
+  readonly witness: WitnessId | null;
+  readonly departure: number | null;
+  readonly sd: number | null;
+};
+
+export type Finding = {
+  readonly cause: string;
+  readonly bank: 1 | 2 | null;
+  readonly probability: number;
+  readonly priorProbability: number;
+  /** against healthy; null when infinite */
+  readonly bayesFactor: number | null;
+  readonly sizes: readonly Size[];
+  readonly restsOn: readonly string[];
+  readonly evidence: readonly Evidence[];
+};
+
+export type Explanation = { readonly causes: readonly string[]; readonly probability: number };
+
+/** Sizes outside `beyond` are ruled out at 95 %. */
+export type Exclusion = { readonly cause: string; readonly beyond: readonly [number, number]; readonly unit: string };
+
+export type NextCheck = {
+  readonly check: string;
+  readonly text: string;
+  readonly informationBits: number;
+  readonly minutes: number;
+  readonly settles: readonly string[];
+};
+
+export type PointResult = {
+  readonly id: number;
+  readonly recording: number;
+  readonly start_s: number;
+  readonly end_s: number;
+  readonly states: readonly string[];
+  readonly speed_rpm: number | null;
+  readonly manifoldPressure_kPa: number | null;
+  readonly censored: readonly string[];
+  /**
+   * What each witness says of the air into the cylinders: the meter as read, the pressure with the reconciled breathing
+   * of this engine, the fuel side as metered. ln(massFlow / air) is the witness's departure from the common answer.
+   */
+  readonly witnesses: {
+    readonly [id in WitnessId]?: { readonly massFlow_g_per_s: number; readonly relativeSd: number };
+  };
+  readonly air_g_per_s: number | null;
+  readonly air_low90: number | null;
+  readonly air_high90: number | null;
+};
+
+export type MeterCurveResult = {
+  readonly axis_g_per_s: readonly number[];
+  readonly values: readonly number[];
+  readonly low90: readonly number[];
+  readonly high90: readonly number[];
+  readonly evidence: readonly number[];
+};
+
+export type BreathingResult = {
+  readonly axisSpeed_rpm: readonly number[];
+  readonly axisPressure_kPa: readonly number[];
+  readonly values: readonly (readonly number[])[];
+  readonly low90: readonly (readonly number[])[];
+  readonly high90: readonly (readonly number[])[];
+  readonly evidence: readonly (readonly number[])[];
+};
+
+export type AssumptionResult = {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly reason: string;
+  readonly sensitivity: string;
+};
+
+export type ResultWarning = { readonly code: string; readonly text: string };
+
+export type AirtallyResult = {
+  readonly format: "airtally-result/1";
+  readonly toolVersion: string;
+  readonly seed: number;
+  readonly answer: Answer;
+  readonly warning: string | null;
+  readonly healthyProbability: number;
+  readonly unexplainedProbability: number;
+  readonly othersProbability: number;
+  readonly findings: readonly Finding[];
+  readonly explanations: readonly Explanation[];
+  readonly inseparable: readonly (readonly string[])[];
+  readonly excluded: readonly Exclusion[];
+  readonly nextChecks: readonly NextCheck[];
+  readonly operatingPoints: readonly PointResult[];
+  readonly meterCurve: MeterCurveResult | null;
+  readonly breathing: BreathingResult | null;
+  readonly assumptions: readonly AssumptionResult[];
+  readonly notVisited: readonly { readonly region: string; readonly leavesOpen: readonly string[] }[];
+  readonly recordings: readonly { readonly name: string; readonly sha256: string }[];
+  readonly warnings: readonly ResultWarning[];
+};
+
+/**
+ * What the page draws beside the result: sentences, the timeline, signatures over the evidence, the channels recognised.
+ * Not part of the fixed result file; made by the same path in the same run, so that page and file can't disagree.
+ */
+export type Outcome = { readonly result: AirtallyResult; readonly view: View };
+
+export type View = {
+  /** one sentence under the word, and the paragraph below it */
+  readonly headline: string;
+  readonly summary: string;
+  readonly meansNot: string;
+  readonly engine: EngineView;
+  readonly stations: readonly StationView[];
+  readonly causes: { readonly [cause: string]: CauseView };
+  /** overlay of the most probable causes: what each would do to a witness along the air flow */
+  readonly signatures: readonly SignatureView[];
+  readonly timelines: readonly TimelineView[];
+  readonly channels: readonly (readonly ChannelView[])[];
+  readonly recognitionWarnings: readonly (readonly ResultWarning[])[];
+  readonly cautions: readonly string[];
+};
+
+export type EngineView = {
+  /** "1998 cm3, 4 cylinders, petrol, dosed by the air meter" */
+  readonly sentence: string;
+  readonly note: string | null;
+  readonly meterKinds: readonly string[];
+  readonly banks: 1 | 2;
+  readonly boosted: boolean;
+  readonly egr: boolean;
+  readonly throttle: boolean;
+  readonly cylinders: number;
+};
+
+export type Station =
+  | "filter"
+  | "meter"
+  | "duct"
+  | "compressor"
+  | "throttle"
+  | "manifold"
+  | "cylinders"
+  | "fuel"
+  | "exhaust";
+
+export type StationView = {
+  readonly station: Station;
+  readonly label: string;
+  /** "-13 % +- 2"; null where this station has no witness */
+  readonly value: string | null;
+  readonly detail: string;
+  /** causes with at least 5 % that live here, most probable first */
+  readonly causes: readonly { readonly cause: string; readonly probability: number }[];
+};
+
+export type CauseView = {
+  readonly id: string;
+  /** "Air enters after the throttle" */
+  readonly title: string;
+  readonly station: Station;
+  /** what speaks for and against, one sentence */
+  readonly speaks: string;
+};
+
+export type SignatureView = {
+  readonly cause: string;
+  readonly witness: WitnessId;
+  readonly label: string;
+  /** g/s, ascending; departure as ln ratio */
+  readonly flow_g_per_s: readonly number[];
+  readonly departure: readonly number[];
+  readonly low90: readonly number[];
+  readonly high90: readonly number[];
+};
+
+export type TimelineView = {
+  readonly recording: number;
+  readonly name: string;
+  readonly duration_s: number;
+  /** a few channels, thinned to at most 1,200 pairs of extremes, each on its own time stamps */
+  readonly traces: readonly {
+    readonly quantity: string;
+    readonly label: string;
+    readonly unit: string;
+    readonly time_s: readonly number[];
+    readonly values: readonly (number | null)[];
+  }[];
+  readonly states: readonly { readonly state: string; readonly start_s: number; readonly end_s: number }[];
+  readonly steady: readonly { readonly point: number; readonly start_s: number; readonly end_s: number }[];
+};
+
+export type ChannelView = {
+  readonly column: number;
+  readonly header: string;
+  readonly quantity: string | null;
+  readonly quantityName: string | null;
+  readonly unit: string | null;
+  readonly standing: string;
+  readonly confidence: number;
+  readonly reasons: readonly string[];
+  readonly interval_s: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+};
