@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     include: ["{src,edge,web,published,test}/**/*.test.{ts,tsx}"],
     exclude: process.env.AIRTALLY_SLOW ? [] : ["**/*.slow.test.*", "node_modules/**"],
+    css: true, // style sheets are part of the reports under test
     testTimeout: 60_000,
     reporters: ["default"],
     sequence: { shuffle: false },

@@ -139,6 +139,7 @@ export type View = {
   readonly meansNot: string;
   readonly engine: EngineView;
   readonly stations: readonly StationView[];
+  /** besides the causes it may hold "healthy" and "unexplained", for what speaks for and against those */
   readonly causes: { readonly [cause: string]: CauseView };
   /** overlay of the most probable causes: what each would do to a witness along the air flow */
   readonly signatures: readonly SignatureView[];
@@ -158,7 +159,16 @@ export type EngineView = {
   readonly egr: boolean;
   readonly throttle: boolean;
   readonly cylinders: number;
+  /** where the injectors are drawn; null where not stated (then at the port) */
+  readonly injection: "port" | "direct" | null;
+  /** the control probe; null where not stated */
+  readonly probe: "none" | "narrow" | "wide" | null;
+  /** every line of the engine file that the answer leans on, known or not, in the order of the form */
+  readonly facts: readonly EngineFact[];
 };
+
+/** `value` null: not stated; `cost` then says what not knowing it costs ("breathing assumed within 0.6 to 1.0"). */
+export type EngineFact = { readonly label: string; readonly value: string | null; readonly cost: string | null };
 
 export type Station =
   | "filter"
@@ -174,7 +184,7 @@ export type Station =
 export type StationView = {
   readonly station: Station;
   readonly label: string;
-  /** "-13 % +- 2"; null where this station has no witness */
+  /** "-13 % +- 2 %", the 90 % interval; null where this station has no witness */
   readonly value: string | null;
   readonly detail: string;
   /** causes with at least 5 % that live here, most probable first */
@@ -218,6 +228,7 @@ export type TimelineView = {
 };
 
 export type ChannelView = {
+  /** 1 for the first column of the file */
   readonly column: number;
   readonly header: string;
   readonly quantity: string | null;

@@ -1,0 +1,47 @@
+/** The causes with their laws: what the table says joined to what the physics says. */
+
+import type { CauseEntry, Law, Station } from "./cause.ts";
+import table from "./causes.json" with { type: "json" };
+import { breathingReduced } from "./signatures/breathing-reduced.ts";
+import { egrStuckOpen } from "./signatures/egr-stuck-open.ts";
+import { fuelDeliveryScaled, fuelUnmetered, injectorOffset, lambdaBiased } from "./signatures/fuel-side.ts";
+import { intakeTemperatureBiased } from "./signatures/intake-temperature-biased.ts";
+import { leakBeforeThrottle } from "./signatures/leak-before-throttle.ts";
+import { manifoldLeak } from "./signatures/manifold-leak.ts";
+import { mapBiased } from "./signatures/map-biased.ts";
+import { meterFouled } from "./signatures/meter-fouled.ts";
+import { meterOffset } from "./signatures/meter-offset.ts";
+import { meterScaled } from "./signatures/meter-scaled.ts";
+
+const LAWS: readonly Law[] = [
+  manifoldLeak,
+  leakBeforeThrottle,
+  meterScaled,
+  meterOffset,
+  meterFouled,
+  mapBiased,
+  intakeTemperatureBiased,
+  breathingReduced,
+  egrStuckOpen,
+  fuelDeliveryScaled,
+  fuelUnmetered,
+  injectorOffset,
+  lambdaBiased,
+];
+
+export type Cause = CauseEntry & { readonly law: Law };
+
+export const CATALOGUE: readonly Cause[] = table.causes.map((row) => {
+  const law = LAWS.find((l) => l.id === row.id);
+  if (law === undefined) throw new Error(`Assertion failed: the cause ${row.id} has no law`);
+  return {
+    ...row,
+    station: row.station as Station,
+    kind: row.kind as "amount" | "ratio",
+    sides: row.sides as [number, number],
+    law,
+  };
+});
+
+export const PRIOR_HEALTHY: number = table.healthy;
+export const PRIOR_UNEXPLAINED: number = table.unexplained;

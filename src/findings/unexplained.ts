@@ -1,0 +1,56 @@
+/**
+ * Something that is not in the catalogue: a witness departs, smoothly over speed and pressure, in a way no cause describes.
+ *
+ * Equation    the healthy model with one more smooth function on one witness, of amplitude 0.12; the evidence is the mean over
+ *             the witnesses
+ * Why         a shape that fits no cause must not be given to the least bad one
+ */
+import { logEvidence, type Prepared, prepare, smoothFunction, type TallyModel } from "../tally/index.ts";
+import { logSum } from "./weigh-cause.ts";
+
+const AMPLITUDE = 0.12;
+const LENGTH = 0.7;
+
+export function weighUnexplained(healthy: Prepared): number {
+  const { model } = healthy;
+  if (model.witnesses.length < 2) return logEvidence(healthy, null);
+  const values = model.witnesses.map((_, j) => logEvidence(prepare(withStray(model, j), null), null));
+  return logSum(values) - Math.log(values.length);
+}
+
+function withStray(model: TallyModel, witness: number): TallyModel {
+  const w = model.witnesses.length;
+  const spans = [spanOf(model.physics.speed), spanOf(model.physics.pressure)];
+  const f = smoothFunction({ amplitude: AMPLITUDE, lengths: [LENGTH, LENGTH], spans });
+  const columns = model.columns + f.columns;
+  const basis = new Float64Array(model.points.length * w * columns);
+  for (let row = 0; row < model.points.length * w; row++) {
+    basis.set(model.basis.subarray(row * model.columns, (row + 1) * model.columns), row * columns);
+    if (row % w !== witness) continue;
+    const i = Math.floor(row / w);
+    const at = [Math.log(model.physics.speed[i]!), Math.log(model.physics.pressure[i]!)];
+    f.row(at, basis, row * columns + model.columns, 1);
+  }
+  const longer = (x: Float64Array) => {
+    const out = new Float64Array(columns);
+    out.set(x);
+    return out;
+  };
+  return {
+    ...model,
+    columns,
+    basis,
+    moving: model.moving.map((own, j) =>
+      j === witness
+        ? Int32Array.from([...own, ...Array.from({ length: f.columns }, (_, c) => model.columns + c)])
+        : own,
+    ),
+    nonNegative: model.nonNegative.map(longer),
+    standing: model.standing.map((s) => ({ ...s, basis: longer(s.basis) })),
+  };
+}
+
+function spanOf(values: Float64Array): readonly [number, number] {
+  const logs = [...values].filter((v) => v > 0).map(Math.log);
+  return logs.length === 0 ? [0, 1] : [Math.min(...logs), Math.max(...logs)];
+}

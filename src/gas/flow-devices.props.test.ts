@@ -1,0 +1,147 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { effectiveNeckLength, helmholtzFrequency, quarterWaveFrequency } from "./acoustics.ts";
+import { criticalFlowFactor, criticalNozzleFlow } from "./critical-nozzle.ts";
+import { type DifferentialPressureDevice, differentialPressureFlow } from "./differential-pressure-device.ts";
+import { nozzleExpansibility } from "./flow-nozzle.ts";
+import { isentropicAreaRatio, isentropicRatios, machNumberOfPressureRatio } from "./isentropic.ts";
+import { orificeFlowFunction } from "./orifice-flow-function.ts";
+import { orificeExpansibility, orificePermanentLoss } from "./orifice-plate.ts";
+import { incompressibleOrificeFlow, restrictionMassFlow, restrictionPressureDrop } from "./restriction.ts";
+import { venturiCriticalRatio, venturiFlowCoefficient } from "./venturi.ts";
+
+const DEVICES: readonly DifferentialPressureDevice[] = [
+  { kind: "orifice-plate", taps: "corner", pipeDiameter: 0.1, boreDiameter: 0.06 },
+  { kind: "orifice-plate", taps: "flange", pipeDiameter: 0.06, boreDiameter: 0.035 },
+  { kind: "orifice-plate", taps: "D and D/2", pipeDiameter: 0.1, boreDiameter: 0.07 },
+  { kind: "isa-1932-nozzle", pipeDiameter: 0.1, boreDiameter: 0.05 },
+  { kind: "long-radius-nozzle", pipeDiameter: 0.1, boreDiameter: 0.05 },
+];
+const AIR = { upstreamPressure: 101_325, upstreamDensity: 1.2, viscosity: 1.82e-5, gamma: 1.4 };
+
+describe("differentialPressureFlow", () => {
+  it("rises with the pressure drop for every device, from zero", () => {
+    for (const device of DEVICES) {
+      expect(differentialPressureFlow(device, { ...AIR, pressureDrop: 0 }).massFlow).toBe(0);
+      fc.assert(
+        fc.property(fc.double({ min: 20, max: 20_000, noNaN: true }), (pressureDrop) => {
+          const flow = differentialPressureFlow(device, { ...AIR, pressureDrop }).massFlow;
+          expect(
+            differentialPressureFlow(device, { ...AIR, pressureDrop: pressureDrop * 1.01 }).massFlow,
+          ).toBeGreaterThan(flow);
+        }),
+        { numRuns: 30 },
+      );
+    }
+  });
+
+  it("names every limit that a reading breaks", () => {
+    const small = { kind: "orifice-plate", taps: "corner", pipeDiameter: 0.03, boreDiameter: 0.01 } as const;
+    const flow = differentialPressureFlow(small, { ...AIR, pressureDrop: 60_000 });
+    expect(flow.outside.join()).toMatch(/pipe.*bore/);
+    expect(flow.outside.join()).toMatch(/pressure ratio/);
+    const slow = differentialPressureFlow(DEVICES[2]!, { ...AIR, pressureDrop: 0.01 });
+    expect(slow.outside.join()).toMatch(/Reynolds number/);
+    const steep = { kind: "orifice-plate", taps: "corner", pipeDiameter: 0.1, boreDiameter: 0.08 } as const;
+    expect(differentialPressureFlow(steep, { ...AIR, pressureDrop: 1000 }).outside.join()).toMatch(/diameter ratio/);
+    const tight = { kind: "long-radius-nozzle", pipeDiameter: 0.1, boreDiameter: 0.01 } as const;
+    expect(differentialPressureFlow(tight, { ...AIR, pressureDrop: 1000 }).outside.join()).toMatch(/diameter ratio/);
+    expect(differentialPressureFlow(DEVICES[0]!, { ...AIR, pressureDrop: 2000 }).outside).toEqual([]);
+    const { uncertainty } = differentialPressureFlow(DEVICES[0]!, { ...AIR, pressureDrop: 2000 });
+    expect(uncertainty.dischargeCoefficient).toBeCloseTo(0.0025, 10);
+  });
+
+  it("does not expand without a drop, and loses less than the drop for good", () => {
+    expect(orificeExpansibility(0.6, 1, 1.4)).toBe(1);
+    expect(nozzleExpansibility(0.6, 1, 1.4)).toBe(1);
+    expect(nozzleExpansibility(0.6, 1 - 1e-9, 1.4)).toBeCloseTo(1, 8);
+    expect(orificePermanentLoss(1000, 0.6, 0.6)).toBeGreaterThan(400);
+    expect(orificePermanentLoss(1000, 0.6, 0.6)).toBeLessThan(1000);
+  });
+});
+
+describe("venturi", () => {
+  it("without approach velocity is the orifice from rest", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.2, max: 0.999, noNaN: true }), (ratio) => {
+        const shape = { diameterRatio: 0, gamma: 1.4 };
+        expect(venturiFlowCoefficient(ratio, shape)).toBeCloseTo(orificeFlowFunction(ratio), 9);
+      }),
+    );
+  });
+
+  it("flows more with approach velocity, and is continuous through choking", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 0.85, noNaN: true }),
+        fc.double({ min: 1.1, max: 1.66, noNaN: true }),
+        (beta, gamma) => {
+          const shape = { diameterRatio: beta, gamma };
+          const critical = venturiCriticalRatio(shape);
+          const choked = venturiFlowCoefficient(critical / 2, shape);
+          expect(venturiFlowCoefficient(critical * (1 + 1e-7), shape)).toBeCloseTo(choked, 6);
+          expect(choked).toBeGreaterThanOrEqual(orificeFlowFunction(0.1, gamma) - 1e-9);
+          // the greatest value of the formula lies at the critical ratio
+          expect(venturiFlowCoefficient(critical * 1.02, shape)).toBeLessThan(choked);
+        },
+      ),
+    );
+  });
+});
+
+describe("critical nozzle", () => {
+  it("tends to the perfect gas as the pressure goes to zero", () => {
+    expect(criticalFlowFactor(10, 350).factor).toBeCloseTo(0.6847314563772705, 6);
+  });
+
+  it("flows in proportion to the inlet pressure and names a Reynolds number outside the standard", () => {
+    const nozzle = { throat: "toroidal", throatDiameter: 0.01 } as const;
+    const one = criticalNozzleFlow(nozzle, { pressure: 100_000, temperature: 293.15 });
+    const two = criticalNozzleFlow(nozzle, { pressure: 200_000, temperature: 293.15 });
+    expect(two.massFlow / one.massFlow).toBeCloseTo(2, 1);
+    expect(one.outside).toEqual([]);
+    const tiny = criticalNozzleFlow(
+      { throat: "cylindrical", throatDiameter: 0.001 },
+      { pressure: 1e5, temperature: 293 },
+    );
+    expect(tiny.outside.join()).toMatch(/Reynolds/);
+  });
+});
+
+describe("isentropic flow", () => {
+  it("gives the Mach number back", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.001, max: 3, noNaN: true }), (mach) => {
+        expect(machNumberOfPressureRatio(isentropicRatios(mach).pressure)).toBeCloseTo(mach, 9);
+        expect(isentropicAreaRatio(mach)).toBeGreaterThanOrEqual(1 - 1e-12);
+      }),
+    );
+  });
+});
+
+describe("restriction", () => {
+  it("is undone by its inverse, in both directions", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -0.5, max: 0.5, noNaN: true }), (massFlow) => {
+        const drop = restrictionPressureDrop(massFlow, 1.2, 2e4);
+        expect(restrictionMassFlow(drop, 1.2, 2e4)).toBeCloseTo(massFlow, 12);
+      }),
+    );
+  });
+
+  it("as an orifice is the compressible law at small drops", () => {
+    const opening = { dischargeCoefficient: 0.6, area: 1e-3, density: 1.2, pressureDrop: 10 };
+    const compressible = 0.6 * 1e-3 * 1e5 * orificeFlowFunction(1 - 1e-4) * Math.sqrt(1.2 / 1e5);
+    expect(incompressibleOrificeFlow(opening) / compressible).toBeCloseTo(1, 3);
+  });
+});
+
+describe("acoustics", () => {
+  it("lowers the resonance with volume and length, and a flange lengthens the neck", () => {
+    const resonator = { speedOfSound: 343, neckArea: 1e-3, effectiveLength: 0.1, volume: 0.005 };
+    const frequency = helmholtzFrequency(resonator);
+    expect(helmholtzFrequency({ ...resonator, volume: 0.02 })).toBeCloseTo(frequency / 2, 10);
+    expect(effectiveNeckLength(0.1, 0.02, 2)).toBeCloseTo(0.134, 12);
+    expect(quarterWaveFrequency(0.5, 340, 2) / quarterWaveFrequency(0.5, 340)).toBeCloseTo(3, 12);
+  });
+});

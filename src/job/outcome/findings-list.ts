@@ -1,0 +1,50 @@
+/** Findings and explanations as they stand in the result. */
+import { reported, sizeQuantile, type Weighed, type WeighedCause } from "../../findings/index.ts";
+import type { Prepared } from "../../tally/index.ts";
+import type { Explanation, Finding } from "../result.ts";
+import type { CommonAnswer } from "./air.ts";
+import { evidenceFor, speaksOf } from "./evidence.ts";
+import { round } from "./points.ts";
+
+/** An explanation below this goes into othersProbability. */
+const LISTED = 0.001;
+
+export function findingsList(
+  weighed: Weighed,
+  prepared: Prepared,
+  answer: CommonAnswer,
+  firstRestsOn: readonly string[],
+): { readonly finding: Finding; readonly speaks: string }[] {
+  return weighed.causes.map((cause, rank) => {
+    const told = evidenceFor(cause, prepared, answer);
+    const evidence = told.map((t) => t.evidence);
+    const shifted = evidence.flatMap((e) => (e.witness === null ? [] : [e.witness]));
+    const restsOn = shifted.length === 0 ? [] : [...new Set<string>([...shifted, ...prepared.model.witnesses])];
+    const finding: Finding = {
+      cause: cause.cause.id,
+      bank: null,
+      probability: round(cause.probability),
+      priorProbability: round(cause.prior),
+      bayesFactor: cause.bayesFactor === null ? null : round(cause.bayesFactor),
+      sizes: [sizeOf(cause)],
+      restsOn: rank === 0 ? [...restsOn, ...firstRestsOn] : restsOn,
+      evidence,
+    };
+    return { finding, speaks: speaksOf(told) };
+  });
+}
+
+function sizeOf(cause: WeighedCause) {
+  const at = (p: number) => round(reported(cause.cause, sizeQuantile(cause.nodes, p)));
+  return { name: cause.cause.sizeName, value: at(0.5), unit: cause.cause.unit, low90: at(0.05), high90: at(0.95) };
+}
+
+export function explanationsList(weighed: Weighed): { explanations: Explanation[]; others: number } {
+  const explanations = weighed.causes
+    .filter((cause) => cause.probability >= LISTED)
+    .map((cause) => ({ causes: [cause.cause.id], probability: round(cause.probability) }));
+  const others = weighed.causes
+    .filter((cause) => cause.probability < LISTED)
+    .reduce((sum, cause) => sum + cause.probability, 0);
+  return { explanations, others };
+}

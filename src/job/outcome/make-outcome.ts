@@ -1,0 +1,104 @@
+/** From the weighed tally to the result file and to what the page draws. */
+
+import type { OperatingData } from "../../channels/index.ts";
+import { excludedSizes, inseparableCauses, sensitivities, type Weighed } from "../../findings/index.ts";
+import type { Assumptions, Prepared } from "../../tally/index.ts";
+import cautions from "../cautions.json" with { type: "json" };
+import type { CauseView, Outcome, ResultWarning, View } from "../result.ts";
+import { commonAnswer } from "./air.ts";
+import { assumptionsList, restsOnAssumptions } from "./assumptions-list.ts";
+import { engineView } from "./engine-view.ts";
+import { explanationsList, findingsList } from "./findings-list.ts";
+import { notVisited } from "./not-visited.ts";
+import { pointResults, round } from "./points.ts";
+import { signatureViews } from "./signature-views.ts";
+import { stationViews } from "./stations.ts";
+import { verdictOf } from "./verdict.ts";
+import { dangerLine, remarks } from "./warnings.ts";
+
+export type OutcomeInput = {
+  readonly toolVersion: string;
+  readonly seed: number;
+  readonly prepared: Prepared;
+  readonly weighed: Weighed;
+  readonly data: OperatingData;
+  readonly assumptions: Assumptions;
+  readonly recordings: readonly { readonly name: string; readonly sha256: string }[];
+  readonly warnings: readonly ResultWarning[];
+  readonly timelines: View["timelines"];
+  readonly channels: View["channels"];
+  readonly recognitionWarnings: View["recognitionWarnings"];
+};
+
+export function makeOutcome(input: OutcomeInput): Outcome {
+  const { prepared, weighed, data, assumptions } = input;
+  const { model } = prepared;
+  const answer = commonAnswer(weighed, prepared);
+  const visibility = inseparableCauses(weighed, prepared);
+  const verdict = verdictOf(weighed, visibility, model);
+  const first = weighed.causes[0];
+  const rested = first === undefined || model.witnesses.length < 2 ? [] : sensitivities(first, prepared);
+  const listed = findingsList(
+    weighed,
+    prepared,
+    answer,
+    first === undefined ? [] : restsOnAssumptions(rested, first.probability),
+  );
+  const { explanations, others } = explanationsList(weighed);
+  const causes: { [cause: string]: CauseView } = {};
+  listed.forEach(({ finding, speaks }, i) => {
+    const { title, station } = weighed.causes[i]!.cause;
+    causes[finding.cause] = { id: finding.cause, title, station, speaks };
+  });
+  return {
+    result: {
+      format: "airtally-result/1",
+      toolVersion: input.toolVersion,
+      seed: input.seed,
+      answer: verdict.answer,
+      warning: dangerLine(verdict.leading, prepared),
+      healthyProbability: round(weighed.healthy.probability),
+      unexplainedProbability: round(weighed.unexplained.probability),
+      othersProbability: round(others),
+      findings: listed.map(({ finding }) => finding),
+      explanations,
+      inseparable: visibility.groups,
+      excluded: weighed.causes.flatMap((cause) => {
+        const sizes =
+          visibility.invisible.includes(cause.cause.id) && cause.bayesFactor !== null && cause.bayesFactor > 0.5
+            ? null
+            : excludedSizes(cause, weighed.healthy.logEvidence);
+        return sizes === null
+          ? []
+          : [
+              {
+                cause: sizes.cause,
+                beyond: [round(sizes.beyond[0]), round(sizes.beyond[1])] as const,
+                unit: sizes.unit,
+              },
+            ];
+      }),
+      nextChecks: [],
+      operatingPoints: pointResults(model, answer),
+      meterCurve: null,
+      breathing: null,
+      assumptions: assumptionsList(model, assumptions, rested, first?.cause.title ?? null),
+      notVisited: notVisited(model, data),
+      recordings: input.recordings,
+      warnings: [...remarks(prepared, weighed.unexplained.probability), ...input.warnings],
+    },
+    view: {
+      headline: verdict.headline,
+      summary: verdict.summary,
+      meansNot: verdict.meansNot,
+      engine: engineView(model.engine, assumptions),
+      stations: stationViews(prepared, weighed, answer),
+      causes,
+      signatures: model.witnesses.length < 2 ? [] : signatureViews(weighed, prepared, answer),
+      timelines: input.timelines,
+      channels: input.channels,
+      recognitionWarnings: input.recognitionWarnings,
+      cautions: cautions.always,
+    },
+  };
+}

@@ -1,0 +1,123 @@
+/**
+ * The word and the sentence a customer reads first.
+ *
+ * Rule   healthy: at least 80 % healthy. likely: a cause, or a group that this recording cannot tell apart, has at least 80 %.
+ *        open: all else. (proven comes only with a workshop check that settled it.)
+ */
+import type { Visibility, Weighed, WeighedCause } from "../../findings/index.ts";
+import { reported, sizeQuantile } from "../../findings/index.ts";
+import type { TallyModel } from "../../tally/index.ts";
+import type { Answer } from "../result.ts";
+import { capital, figure, listed, WITNESS_NAMES } from "./words.ts";
+
+export const LIKELY = 0.8;
+
+export type Verdict = {
+  readonly answer: Answer;
+  /** the leading cause with all that can't be told from it; empty where healthy leads */
+  readonly leading: readonly WeighedCause[];
+  readonly headline: string;
+  readonly summary: string;
+  readonly meansNot: string;
+};
+
+export function verdictOf(weighed: Weighed, visibility: Visibility, model: TallyModel): Verdict {
+  const leading = leadingGroup(weighed, visibility);
+  const together = leading.reduce((sum, cause) => sum + cause.probability, 0);
+  if (model.witnesses.length < 2) return oneWitness(model);
+  if (weighed.healthy.probability >= LIKELY) return healthy(model);
+  if (leading.length === 0 || together < LIKELY) return open(weighed, leading, model);
+  return leading.length === 1 ? single(leading[0]!) : group(leading, together);
+}
+
+/** The most probable visible cause and those that can't be told from it. */
+function leadingGroup(weighed: Weighed, visibility: Visibility): WeighedCause[] {
+  const first = weighed.causes.find((c) => !visibility.invisible.includes(c.cause.id));
+  if (first === undefined) return [];
+  const group = visibility.groups.find((ids) => ids.includes(first.cause.id)) ?? [first.cause.id];
+  return weighed.causes.filter((c) => group.includes(c.cause.id) && c.probability > 0.01 * first.probability);
+}
+
+function single(cause: WeighedCause): Verdict {
+  return {
+    answer: "likely",
+    leading: [cause],
+    headline: `${cause.cause.title}.`,
+    summary: `${sizeSentence(cause)} ${cause.cause.means} The place to look: ${cause.cause.part}.`,
+    meansNot: cause.cause.meansNot,
+  };
+}
+
+function group(leading: readonly WeighedCause[], together: number): Verdict {
+  const names = leading.map((c) => lower(c.cause.title));
+  return {
+    answer: "likely",
+    leading,
+    headline: "One of several causes that this recording cannot tell apart.",
+    summary: `Either ${listed(names, "or")}: together ${chance(together)}. ${sizeSentence(leading[0]!)} No part should be bought on this alone; a check that separates them comes first.`,
+    meansNot: "It does not say which of them: the recording fits all of them alike.",
+  };
+}
+
+function healthy(model: TallyModel): Verdict {
+  return {
+    answer: "healthy",
+    leading: [],
+    headline: "The witnesses of the air agree.",
+    summary: `${capital(listed(model.witnesses.map((w) => WITNESS_NAMES[w]!)))} tell the same air within what healthy engines differ by, wherever this recording went.`,
+    meansNot: "It does not say that nothing is wrong with the engine: only that the air signal is not.",
+  };
+}
+
+function open(weighed: Weighed, leading: readonly WeighedCause[], model: TallyModel): Verdict {
+  const candidates: string[] = [`a healthy air signal (${chance(weighed.healthy.probability)})`];
+  for (const cause of leading.slice(0, 3))
+    if (cause.probability > 2 * cause.prior)
+      candidates.push(`${lower(cause.cause.title)} (${chance(cause.probability)})`);
+  if (weighed.unexplained.probability > 0.1)
+    candidates.push(`something not in the catalogue (${chance(weighed.unexplained.probability)})`);
+  const accused = candidates.length > 1;
+  return {
+    answer: "open",
+    leading,
+    headline: accused ? "Not settled by this recording." : "Nothing stands accused, and not everything could be seen.",
+    summary: `${accused ? "Still possible" : "Most probable"}: ${listed(candidates)}. The witnesses were ${listed(model.witnesses.map((w) => WITNESS_NAMES[w]!))}.`,
+    meansNot: "It does not clear what was not visited or not recorded; both are listed below.",
+  };
+}
+
+function oneWitness(model: TallyModel): Verdict {
+  const only = model.witnesses[0];
+  return {
+    answer: "open",
+    leading: [],
+    headline: "One witness alone cannot be contradicted.",
+    summary: `The only witness of the air in this recording is ${only === undefined ? "none" : WITNESS_NAMES[only]}. ${addWhich(model)}`,
+    meansNot: "It does not say that the engine is healthy, nor that it is not.",
+  };
+}
+
+/** The channel that would add a second witness soonest. */
+export function addWhich(model: TallyModel): string {
+  const has = (id: string) => model.witnesses.some((w) => w.startsWith(id));
+  if (!has("pressure"))
+    return "Add manifold pressure, intake air temperature and engine speed to the recording: they are a second witness.";
+  if (!has("meter") && model.engine.metering !== "pressure")
+    return "Add the air meter's flow, or its raw signal with its curve in the engine file: it is a second witness.";
+  return "Add the short- and long-term fuel trims with the loop state, or a wide lambda: the fuel side is a second witness.";
+}
+
+function sizeSentence(cause: WeighedCause): string {
+  const at = (p: number) => figure(reported(cause.cause, sizeQuantile(cause.nodes, p)));
+  const unit = cause.cause.unit === "1" ? "" : ` ${cause.cause.unit}`;
+  return `${capital(cause.cause.sizeName)}: ${at(0.5)}${unit} (between ${at(0.05)} and ${at(0.95)}), about ${chance(cause.probability)}.`;
+}
+
+function chance(probability: number): string {
+  const n = Math.round(100 * probability);
+  return n >= 100 ? "more than 99 in 100" : n <= 0 ? "less than 1 in 100" : `${n} in 100`;
+}
+
+function lower(title: string): string {
+  return title.charAt(0).toLowerCase() + title.slice(1);
+}

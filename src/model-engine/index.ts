@@ -1,0 +1,33 @@
+/**
+ * model-engine: an invented engine on which every witness hears the same breath.
+ * In: an engine (drawing and parts), ambient, what is done with it, planted faults, a recorder, a seed.
+ * Out: a recording as text, the engine file its owner would write, and the truth beside it. The same seed gives the same bytes.
+ * Refuses: to describe a real engine; to tell the inference anything but through the recording.
+ */
+export { DEMO_ENGINE, DEMO_FAULTS, DEMO_SEED, type DemoJob, demoJob } from "./demo-job.ts";
+export type { Charger, EngineDesign, MeterDesign } from "./engine-design.ts";
+export { type EngineFileObject, engineFileOf } from "./engine-file.ts";
+export { drawParts, type EngineParts, HEALTHY_TOLERANCES } from "./engine-parts.ts";
+export {
+  BOOSTED_BOTH,
+  boostedBoth,
+  buildEngine,
+  DIESEL_WITH_EGR,
+  dieselWithEgr,
+  PETROL_WITH_METER,
+  PETROL_WITH_PRESSURE,
+  petrolWithMeter,
+  petrolWithPressure,
+} from "./families.ts";
+export { type Fault, PLANTABLE, type PlantableCause } from "./fault.ts";
+export { type Ambient, ambientAt, type ModelEngine } from "./model-engine.ts";
+export { type PreparedEngine, prepareEngine } from "./prepared-engine.ts";
+export { type Protocol, protocolDuration, roadDriving, rpm, type Segment, standardRecording } from "./protocol.ts";
+export type { Recorder } from "./recorder.ts";
+export { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channels.ts";
+export { runEngine } from "./run-engine.ts";
+export { FAMILY_DESIGNS, simulateFamily } from "./simulate-family.ts";
+export { type SimulatedRecording, type Simulation, simulateRecording } from "./simulate-recording.ts";
+export { type Family, standardTester, TESTER_CHANNELS, workshopLogger } from "./standard-recorders.ts";
+export { PLAIN_STYLE, type TableStyle } from "./table-text.ts";
+export { TRACE_COLUMNS, type Trace, type TraceColumn } from "./trace.ts";

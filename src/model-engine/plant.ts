@@ -1,0 +1,97 @@
+/** The state of the engine between two steps: physical, engine computer, governor, sensors. */
+import type { AirFlows, AirInputs, AirState } from "./air-path.ts";
+import { type ComputerState, newComputer, type Sensors } from "./engine-computer.ts";
+import { type ExhaustState, LAMBDA_OF_AIR, newExhaust } from "./exhaust-gas.ts";
+import { type GovernorState, newGovernor } from "./governor.ts";
+import type { PreparedEngine } from "./prepared-engine.ts";
+
+export type Plant = {
+  speed: number;
+  readonly air: AirState;
+  readonly inputs: AirInputs;
+  readonly flows: AirFlows;
+  readonly computer: ComputerState;
+  readonly governor: GovernorState;
+  readonly exhaust: ExhaustState;
+  readonly sensors: Sensors;
+  /** kg/s, total through the exhaust, smoothed over about a cycle */
+  exhaustFlow: number;
+  exhaustPressure: number;
+  /** kg/s of dry fresh air, and recirculated gas as air, into the cylinders */
+  dryAir: number;
+  recirculated: number;
+  /** s, kg/s: commanded pulse, delivered fuel, fuel that reaches the cylinders, the part that goes by the port wall */
+  pulseWidth: number;
+  fuelDelivered: number;
+  fuelIntoCylinders: number;
+  fuelFromWall: number;
+  lambda: number;
+  /** kg/s */
+  meterFlow: number;
+  storage: number;
+  purgeFlow: number;
+  meterVoltage: number;
+  coolant: number;
+  intakeTemperature: number;
+  battery: number;
+};
+
+export const WARM_COOLANT = 363; // K
+const EGR_TEMPERATURE = 400; // K, cooled
+
+export function newPlant(e: PreparedEngine): Plant {
+  const { pressure, temperature } = e.ambient;
+  return {
+    speed: 0,
+    air: {
+      pressure1: pressure,
+      pressure2: pressure,
+      temperature1: temperature + 8,
+      temperature2: temperature + 20,
+      recirculated: 0,
+    },
+    inputs: {
+      compressorRatio: 1,
+      inletTemperature: temperature,
+      throttleArea: 0,
+      leakArea: 0,
+      boostLeakArea: 0,
+      egrArea: 0,
+      exhaustPressure: pressure,
+      egrTemperature: EGR_TEMPERATURE,
+      draw: 0,
+      residual: e.breathing.residual,
+      wallTemperature: WARM_COOLANT,
+      wallConductance: 0,
+    },
+    flows: { suction: 0, throttle: 0, leak: 0, boostLeak: 0, egr: 0, cylinder: 0, wallHeat: 0 },
+    computer: newComputer(),
+    governor: newGovernor(e),
+    exhaust: newExhaust(),
+    sensors: {
+      speed: 0,
+      meterReading: 0,
+      pressure,
+      barometer: pressure + e.engine.parts.barometerBias,
+      intakeTemperature: temperature,
+      coolant: WARM_COOLANT,
+      lambda: LAMBDA_OF_AIR,
+    },
+    exhaustFlow: 0,
+    exhaustPressure: pressure,
+    dryAir: 0,
+    recirculated: 0,
+    pulseWidth: 0,
+    fuelDelivered: 0,
+    fuelIntoCylinders: 0,
+    fuelFromWall: 0,
+    lambda: LAMBDA_OF_AIR,
+    meterFlow: 0,
+    storage: 0,
+    purgeFlow: 0,
+    meterVoltage: 0,
+    coolant: WARM_COOLANT,
+    intakeTemperature: temperature,
+    battery: 12.4,
+  };
+}

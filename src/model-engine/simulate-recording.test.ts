@@ -1,0 +1,142 @@
+import { describe, expect, it } from "vitest";
+import { demoJob } from "./demo-job.ts";
+import { quantise } from "./recorder.ts";
+import { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channels.ts";
+import { simulateFamily } from "./simulate-family.ts";
+import { type Family, standardTester, TESTER_CHANNELS, workshopLogger } from "./standard-recorders.ts";
+import { PLAIN_STYLE } from "./table-text.ts";
+import { TRACE_COLUMNS } from "./trace.ts";
+
+const table = (text: string) =>
+  text
+    .trimEnd()
+    .split("\n")
+    .filter((line) => !line.startsWith("#"))
+    .map((line) => line.split(","));
+
+describe("simulateRecording", () => {
+  it("is the same to the bit for the same seed, recording and truth, and another for another", () => {
+    const again = (seed: number) => simulateFamily({ family: "petrol-with-meter", seed, driving: 30 });
+    const first = again(3);
+    const second = again(3);
+    expect(second.recording.text).toBe(first.recording.text);
+    for (const column of TRACE_COLUMNS) {
+      const other = second.truth[column];
+      expect(first.truth[column].every((x, i) => Object.is(x, other[i]))).toBe(true);
+    }
+    expect(again(4).recording.text).not.toBe(first.recording.text);
+  });
+
+  it("keeps the driver's road when another recorder listens: the truth does not depend on the recorder", () => {
+    const options = { family: "petrol-with-meter", seed: 3, driving: 20 } as const;
+    const polled = simulateFamily(options);
+    const logged = simulateFamily({ ...options, recorder: workshopLogger(20) });
+    expect(logged.truth.airIntoCylinders.every((x, i) => x === polled.truth.airIntoCylinders[i])).toBe(true);
+  });
+
+  it("writes no number that is not finite, in any family", () => {
+    for (const family of Object.keys(TESTER_CHANNELS) as Family[]) {
+      const { truth } = simulateFamily({ family, seed: 2, driving: 20 });
+      for (const column of TRACE_COLUMNS) {
+        expect(
+          truth[column].every((x) => Number.isFinite(x)),
+          `${family} ${column}`,
+        ).toBe(true);
+      }
+    }
+  });
+
+  it("rounds every polled value to the step of its SAE J1979 parameter", () => {
+    for (const family of Object.keys(TESTER_CHANNELS) as Family[]) {
+      const rows = table(simulateFamily({ family, seed: 6, driving: 10 }).recording.text).slice(1);
+      TESTER_CHANNELS[family].forEach((id: RecorderChannelId, i) => {
+        const { step, low, high } = RECORDER_CHANNELS[id];
+        const off = rows.slice(0, 3000).filter((row) => {
+          const cell = row[i + 1]!;
+          const printed = 0.5 * 10 ** -(cell.split(".")[1]?.length ?? 0);
+          return Math.abs(Number(cell) - quantise(Number(cell), step, low, high)) > printed + 1e-9;
+        });
+        expect(off, id).toEqual([]);
+      });
+    }
+  });
+
+  it("asks for one channel at a time: at most one cell of a row differs from the row before", () => {
+    const rows = table(simulateFamily({ family: "petrol-with-meter", seed: 6, driving: 10 }).recording.text).slice(1);
+    for (let i = 1; i < rows.length; i++) {
+      const changed = rows[i]!.slice(1).filter((cell, j) => cell !== rows[i - 1]![j + 1]).length;
+      expect(changed).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it("leaves cells empty when asked for sparse rows, and gives one row a round when asked for rounds", () => {
+    const polled = standardTester("petrol-with-meter");
+    const one = (rows: "sparse" | "each-round") =>
+      table(
+        simulateFamily({
+          family: "petrol-with-meter",
+          seed: 6,
+          driving: 10,
+          recorder: { ...polled, rows } as typeof polled,
+        }).recording.text,
+      ).slice(1);
+    expect(one("sparse").every((row) => row.slice(1).filter((cell) => cell !== "").length === 1)).toBe(true);
+    const rounds = one("each-round");
+    expect(rounds.slice(0, 100).every((row) => row.every((cell) => cell !== ""))).toBe(true);
+  });
+
+  it("writes the styles it is asked for: decimal comma, units in a row, clock time", () => {
+    const polled = standardTester("petrol-with-meter");
+    const style = {
+      ...PLAIN_STYLE,
+      delimiter: ";",
+      decimalMark: ",",
+      units: "row",
+      time: "clock",
+      names: "short",
+    } as const;
+    const { recording } = simulateFamily({
+      family: "petrol-with-meter",
+      seed: 6,
+      driving: 10,
+      recorder: { ...polled, style: { ...style, lineEnd: "\r\n" } },
+    });
+    const lines = recording.text.split("\r\n");
+    expect(lines[0]).toMatch(/^TIME;RPM;MAP;IAT/);
+    expect(lines[1]).toMatch(/^;rpm;kPa;°C/);
+    expect(lines[2]).toMatch(/^10:00:00\.000;0,00;/);
+    expect(() =>
+      simulateFamily({
+        family: "petrol-with-meter",
+        seed: 6,
+        driving: 10,
+        recorder: { ...polled, style: { ...style, delimiter: "," } },
+      }),
+    ).toThrow("comma");
+  });
+
+  it("samples all channels of a logger in every row at its rate", () => {
+    const { recording, truth } = simulateFamily({
+      family: "boosted-both",
+      seed: 6,
+      driving: 10,
+      recorder: workshopLogger(10),
+    });
+    const rows = table(recording.text).slice(1);
+    expect(rows.every((row) => row.every((cell) => cell !== ""))).toBe(true);
+    expect(Number(rows[1]![0]) - Number(rows[0]![0])).toBeCloseTo(0.1, 9);
+    expect(rows.length).toBe(Math.floor((truth.rows - 1) * truth.step * 10 + 1e-9) + 1);
+  });
+});
+
+describe("demoJob", () => {
+  it("is about eight minutes of an invented engine and says so", () => {
+    const demo = demoJob();
+    const rows = table(demo.recording.text);
+    expect(Number(rows.at(-1)![0])).toBeGreaterThan(450);
+    expect(demo.note).toMatch(/invented/);
+    expect(demo.recording.text.startsWith("# Invented")).toBe(true);
+    expect(demo.engineFile).toMatchObject({ format: "airtally-engine/1", displacement: "1998 cm3", metering: "meter" });
+    expect(demoJob().recording.text).toBe(demo.recording.text);
+  });
+});

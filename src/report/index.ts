@@ -1,0 +1,14 @@
+/**
+ * report: draws the job card.
+ * In: an Outcome (the result and what the page draws beside it), a title, a date as text. Out: React elements, one
+ * self-contained HTML page, a terminal summary. Pure: no clock, no DOM, no network.
+ * Refuses: to calculate anything about the engine, to add a number that is not in the outcome.
+ */
+export { JobCard, type JobCardProps } from "./job-card.tsx";
+export { type ReportInput, renderReportHtml } from "./render-report-html.tsx";
+export { renderSummaryText, type SummaryOptions } from "./render-summary-text.ts";
+export { ANSWER_WORDS } from "./words/card-words.ts";
+export { chanceWords } from "./words/chance-words.ts";
+export { type FindingRow, groupFindings } from "./words/group-findings.ts";
+export { formatDuration, formatInterval, formatNumber, formatPercent, formatUnit } from "./words/number-words.ts";
+export { tellExclusion, tellSize } from "./words/size-words.ts";

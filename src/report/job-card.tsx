@@ -1,0 +1,75 @@
+/** The job card: one page read from top to bottom, which prints as it stands. Numbered sections, drawn only if they say something. */
+import type { ReactNode } from "react";
+import { AirPath } from "./sections/air-path.tsx";
+import type { ChannelAction } from "./sections/channel-table.tsx";
+import { Engine } from "./sections/engine.tsx";
+import { Findings } from "./sections/findings.tsx";
+import { Head, type HeadProps } from "./sections/head.tsx";
+import { NextChecks } from "./sections/next-checks.tsx";
+import { OpenQuestions } from "./sections/open-questions.tsx";
+import { Recordings } from "./sections/recordings.tsx";
+import { Tally } from "./sections/tally.tsx";
+import { TitleBlock } from "./sections/title-block.tsx";
+import { CARD_WORDS } from "./words/card-words.ts";
+
+export type JobCardProps = HeadProps & {
+  /** what the app puts beside a column to correct how it was read */
+  readonly channelAction?: ChannelAction | undefined;
+};
+
+type Section = { readonly id: string; readonly title: string; readonly body: ReactNode };
+
+export function JobCard({ outcome, title, complaint, date, channelAction }: JobCardProps) {
+  return (
+    <article className="card">
+      <Head outcome={outcome} title={title} complaint={complaint} date={date} />
+      {sections({ outcome, channelAction }).map((section, k) => (
+        <section key={section.id} className={`part part-${section.id}`} aria-labelledby={`part-${section.id}`}>
+          <span className="part-number" aria-hidden="true">
+            {k + 1}
+          </span>
+          <div className="part-body">
+            <h2 id={`part-${section.id}`}>{section.title}</h2>
+            {section.body}
+          </div>
+        </section>
+      ))}
+      <TitleBlock result={outcome.result} date={date} />
+    </article>
+  );
+}
+
+function sections({ outcome, channelAction }: Pick<JobCardProps, "outcome" | "channelAction">): readonly Section[] {
+  const { result, view } = outcome;
+  const all: readonly (Section | null)[] = [
+    { id: "air-path", title: CARD_WORDS.airPath, body: <AirPath outcome={outcome} /> },
+    { id: "tally", title: CARD_WORDS.tally, body: <Tally outcome={outcome} /> },
+    { id: "findings", title: CARD_WORDS.findings, body: <Findings outcome={outcome} /> },
+    result.nextChecks.length === 0
+      ? null
+      : { id: "next", title: CARD_WORDS.nextChecks, body: <NextChecks checks={result.nextChecks} /> },
+    { id: "engine", title: CARD_WORDS.engine, body: <Engine engine={view.engine} /> },
+    {
+      id: "recordings",
+      title: CARD_WORDS.recordings,
+      body: <Recordings outcome={outcome} channelAction={channelAction} />,
+    },
+    result.warnings.length + result.notVisited.length + result.assumptions.length === 0
+      ? null
+      : { id: "open", title: CARD_WORDS.open, body: <OpenQuestions outcome={outcome} /> },
+    view.cautions.length === 0
+      ? null
+      : { id: "cautions", title: CARD_WORDS.cautions, body: <Cautions cautions={view.cautions} /> },
+  ];
+  return all.filter((section) => section !== null);
+}
+
+function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
+  return (
+    <ul className="plain cautions">
+      {cautions.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+    </ul>
+  );
+}

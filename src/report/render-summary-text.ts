@@ -1,0 +1,107 @@
+/** The answer in a terminal, read in ten seconds: word, sentence, chances with sizes, what is ruled out, what next. */
+import type { Finding, Outcome } from "../job/result.ts";
+import { ANSWER_WORDS, CARD_WORDS } from "./words/card-words.ts";
+import { causeTitle, countWord, sentence } from "./words/cause-title.ts";
+import { chanceWords } from "./words/chance-words.ts";
+import { type FindingRow, groupFindings } from "./words/group-findings.ts";
+import { formatNumber, NARROW_SPACE } from "./words/number-words.ts";
+import { tellExclusion, tellSize } from "./words/size-words.ts";
+import { wrapText } from "./words/wrap-text.ts";
+
+export type SummaryOptions = { readonly width: number; readonly colour: boolean };
+
+const SHOWN_FROM = 0.01;
+const MOST_ROWS = 6;
+const MOST_WARNINGS = 4;
+const NARROWEST = 40;
+
+export function renderSummaryText(outcome: Outcome, options: SummaryOptions): string {
+  const width = Math.max(NARROWEST, options.width);
+  const { result, view } = outcome;
+  const bold = (text: string) => (options.colour ? `\u001b[1m${text}\u001b[22m` : text);
+  const answer = ANSWER_WORDS[result.answer].toUpperCase();
+  const blocks: string[][] = [];
+  if (result.warning !== null) blocks.push(wrapText(`${CARD_WORDS.warning}: ${result.warning}`, width).map(bold));
+  blocks.push([
+    ...wrapText(`${answer}. ${view.headline}`, width).map(bold),
+    ...wrapText(view.summary, width),
+    ...wrapText(view.meansNot, width),
+  ]);
+  blocks.push(chanceLines(outcome, width));
+  blocks.push([...excludedLines(outcome, width), ...notTestedLines(outcome, width), ...nextLines(outcome, width)]);
+  blocks.push(warningLines(outcome, width));
+  return `${blocks
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join("\n"))
+    .join("\n\n")
+    .replaceAll(NARROW_SPACE, " ")}\n`;
+}
+
+function chanceLines(outcome: Outcome, width: number): string[] {
+  const { result } = outcome;
+  const healthy = result.healthyProbability;
+  const rows = groupFindings(result)
+    .filter((row) => row.probability >= SHOWN_FROM)
+    .slice(0, MOST_ROWS);
+  const told: [string, string][] = [
+    ...rows.filter((row) => row.probability >= healthy).map((row) => rowWords(row, outcome)),
+    [chanceWords(healthy), CARD_WORDS.healthy],
+    ...rows.filter((row) => row.probability < healthy).map((row) => rowWords(row, outcome)),
+    [chanceWords(result.unexplainedProbability), CARD_WORDS.unexplained],
+  ];
+  const column = Math.max(...told.map(([chance]) => chance.length));
+  const pad = " ".repeat(column + 4);
+  return told.flatMap(([chance, text]) => {
+    const [first = "", ...rest] = wrapText(text, width - pad.length);
+    return [`  ${chance.padStart(column)}  ${first}`, ...rest.map((line) => `${pad}${line}`)];
+  });
+}
+
+function rowWords(row: FindingRow, outcome: Outcome): [string, string] {
+  if (row.kind === "single") return [chanceWords(row.probability), findingText(row.finding, outcome)];
+  if (row.kind === "unseen") {
+    const titles = row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank)).join("; ");
+    return [chanceWords(row.probability), `${CARD_WORDS.unseen} (${CARD_WORDS.unseenKeeps}): ${titles}`];
+  }
+  const members = row.members.map((f) => findingText(f, outcome)).join("; or ");
+  const text = `One of ${countWord(row.members.length)} that this recording cannot tell apart: ${members}`;
+  return [chanceWords(row.probability), text];
+}
+
+function findingText(finding: Finding, outcome: Outcome): string {
+  const sizes = finding.sizes.map((size) => {
+    const told = tellSize(finding.cause, size);
+    return `${finding.sizes.length > 1 ? `${told.name} ` : ""}${told.value} (${told.interval})`;
+  });
+  return [causeTitle(outcome.view, finding.cause, finding.bank), ...sizes].join(", ");
+}
+
+function excludedLines({ result, view }: Outcome, width: number): string[] {
+  const told = result.excluded
+    .map((e) => tellExclusion(e, causeTitle(view, e.cause, null)))
+    .filter((text) => text !== null);
+  return told.length === 0 ? [] : wrapText(`Ruled out at 95 %: ${told.join("; ")}.`, width, "  ");
+}
+
+function notTestedLines({ result, view }: Outcome, width: number): string[] {
+  if (result.notVisited.length === 0) return [];
+  const told = result.notVisited.map((n) =>
+    n.leavesOpen.length === 0
+      ? n.region
+      : `${n.region} (leaves open: ${n.leavesOpen.map((c) => causeTitle(view, c, null)).join("; ")})`,
+  );
+  return wrapText(`Not tested: ${told.join("; ")}.`, width, "  ");
+}
+
+function nextLines({ result }: Outcome, width: number): string[] {
+  const [first] = result.nextChecks;
+  return first === undefined
+    ? []
+    : wrapText(`Next: ${sentence(first.text)} ${formatNumber(first.minutes, 2)} min.`, width, "  ");
+}
+
+function warningLines({ result }: Outcome, width: number): string[] {
+  const told = result.warnings.slice(0, MOST_WARNINGS).flatMap((w) => wrapText(`- ${w.text}`, width, "  "));
+  const left = result.warnings.length - MOST_WARNINGS;
+  return left > 0 ? [...told, `- and ${left} more, in the report`] : told;
+}

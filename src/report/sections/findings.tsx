@@ -1,0 +1,132 @@
+/** Section "Findings": each cause or group with size, chance, what speaks for and against, and its evidence. */
+import type { Explanation, Outcome } from "../../job/result.ts";
+import { CARD_WORDS } from "../words/card-words.ts";
+import { causeTitle, sentence } from "../words/cause-title.ts";
+import { type FindingRow, groupFindings } from "../words/group-findings.ts";
+import { tellExclusion } from "../words/size-words.ts";
+import { typeset } from "../words/typeset.ts";
+import { Chance } from "./chance.tsx";
+import { FindingDetails, FindingSizes } from "./finding-details.tsx";
+import { GroupRow } from "./group-row.tsx";
+
+/** Rows below this chance are folded away, unless they are all there is. */
+const SHOWN_FROM = 0.01;
+const NOT_NEGLIGIBLE = 0.0005;
+
+export function Findings({ outcome }: { readonly outcome: Outcome }) {
+  const { result } = outcome;
+  const rows = groupFindings(result);
+  const shown = rows.filter((row) => row.probability >= SHOWN_FROM);
+  const folded = rows.filter((row) => row.probability < SHOWN_FROM);
+  const healthy = result.healthyProbability;
+  const drawRow = (row: FindingRow) => <Row key={rowKey(row)} row={row} outcome={outcome} />;
+  const pairs = result.explanations.filter((e) => e.causes.length > 1 && e.probability >= SHOWN_FROM);
+  return (
+    <>
+      <div className="finding finding-head" aria-hidden="true">
+        <span>cause</span>
+        <span>size, 90 %</span>
+        <span>chances</span>
+        <span>what speaks for and against</span>
+      </div>
+      <ol className="findings">
+        {shown.filter((row) => row.probability >= healthy).map(drawRow)}
+        <PlainRow title={CARD_WORDS.healthy} probability={healthy} speaks={outcome.view.causes.healthy?.speaks} />
+        {shown.filter((row) => row.probability < healthy).map(drawRow)}
+        {pairs.map((pair) => (
+          <PairRow key={pair.causes.join(" ")} pair={pair} outcome={outcome} />
+        ))}
+        <PlainRow
+          title={CARD_WORDS.unexplained}
+          probability={result.unexplainedProbability}
+          speaks={outcome.view.causes.unexplained?.speaks}
+        />
+        {result.othersProbability >= NOT_NEGLIGIBLE && (
+          <PlainRow title={CARD_WORDS.others} probability={result.othersProbability} />
+        )}
+      </ol>
+      {folded.length > 0 && (
+        <details className="more">
+          <summary>
+            {folded.length === 1 ? "One more cause" : `${folded.length} more causes`} considered, each fewer than 1 in
+            100
+          </summary>
+          <ol className="findings">{folded.map(drawRow)}</ol>
+        </details>
+      )}
+      <Excluded outcome={outcome} />
+    </>
+  );
+}
+
+function Row({ row, outcome }: { readonly row: FindingRow; readonly outcome: Outcome }) {
+  if (row.kind === "group") return <GroupRow row={row} outcome={outcome} />;
+  if (row.kind === "unseen") {
+    const titles = row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank)).join("; ");
+    return (
+      <PlainRow
+        title={CARD_WORDS.unseen}
+        probability={row.probability}
+        speaks={`${titles}: ${CARD_WORDS.unseenKeeps}.`}
+      />
+    );
+  }
+  const { finding } = row;
+  return (
+    <li className="finding">
+      <h3>{causeTitle(outcome.view, finding.cause, finding.bank)}</h3>
+      <FindingSizes finding={finding} />
+      <Chance probability={row.probability} />
+      <div className="speaks">
+        <p>{typeset(outcome.view.causes[finding.cause]?.speaks ?? "")}</p>
+        <FindingDetails finding={finding} />
+      </div>
+    </li>
+  );
+}
+
+function PairRow({ pair, outcome }: { readonly pair: Explanation; readonly outcome: Outcome }) {
+  return (
+    <li className="finding">
+      <h3>Both: {pair.causes.map((cause) => causeTitle(outcome.view, cause, null)).join(" + ")}</h3>
+      <span className="sizes" />
+      <Chance probability={pair.probability} />
+      <p className="speaks">Counted within the rows of its causes above, not on top of them.</p>
+    </li>
+  );
+}
+
+type PlainProps = { readonly title: string; readonly probability: number; readonly speaks?: string | undefined };
+
+function PlainRow({ title, probability, speaks }: PlainProps) {
+  return (
+    <li className="finding finding-plain">
+      <h3>{title}</h3>
+      <span className="sizes" />
+      <Chance probability={probability} />
+      {speaks !== undefined && <p className="speaks">{speaks}</p>}
+    </li>
+  );
+}
+
+function Excluded({ outcome }: { readonly outcome: Outcome }) {
+  const told = outcome.result.excluded
+    .map((e) => tellExclusion(e, causeTitle(outcome.view, e.cause, null)))
+    .filter((text) => text !== null);
+  if (told.length === 0) return null;
+  return (
+    <div className="excluded">
+      <h3>Ruled out, 95 %</h3>
+      <ul>
+        {told.map((text) => (
+          <li key={text}>{sentence(text)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function rowKey(row: FindingRow): string {
+  const findings = row.kind === "single" ? [row.finding] : row.members;
+  return findings.map((f) => `${f.cause} ${f.bank ?? ""}`).join(", ");
+}

@@ -1,0 +1,56 @@
+/** The tally picture with its axis name, its key and the letters on it. */
+import { WitnessKey } from "../charts/witness-look.tsx";
+import { WITNESS_WORDS } from "../words/card-words.ts";
+import { formatPercent, NARROW_SPACE } from "../words/number-words.ts";
+import { typeset } from "../words/typeset.ts";
+import type { TallyModel } from "./tally-model.ts";
+import type { TallyNote } from "./tally-notes.ts";
+import { TallyPicture } from "./tally-picture.tsx";
+
+export function TallyFigure({ model, notes }: { readonly model: TallyModel; readonly notes: readonly TallyNote[] }) {
+  return (
+    <figure className="tally">
+      <div className="tally-plot">
+        <TallyPicture model={model} notes={notes} />
+      </div>
+      <p className="axis-name" aria-hidden="true">
+        air into the cylinders, g/s
+      </p>
+      <figcaption className="legend">
+        <ul>
+          {model.witnesses.map((w) => (
+            <li key={w}>
+              <WitnessKey witness={w} />
+              {WITNESS_WORDS[w]}
+            </li>
+          ))}
+          {model.bands.map((band, k) => (
+            <li key={`${band.cause} ${band.witness}`}>
+              <svg className="key" width="22" height="14" viewBox="0 0 22 14" aria-hidden="true">
+                <g className={`band w-${band.witness} band-${k}`}>
+                  <path className="band-area" d="M0 1H22V13H0Z" />
+                  <path className="band-line" d="M0 7H22" />
+                </g>
+              </svg>
+              {typeset(band.label)}
+            </li>
+          ))}
+        </ul>
+        <p>
+          bars and bands: 90{NARROW_SPACE}%
+          {model.vagueFrom !== null && `; pale where the bar is longer than ± ${formatPercent(model.vagueFrom, false)}`}
+        </p>
+        {notes.length > 0 && (
+          <dl>
+            {notes.map((note) => (
+              <div key={note.letter}>
+                <dt>{note.letter}</dt>
+                <dd>{typeset(note.text)}</dd>
+              </div>
+            ))}
+          </dl>
+        )}
+      </figcaption>
+    </figure>
+  );
+}

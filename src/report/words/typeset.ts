@@ -1,0 +1,6 @@
+/** Sentences that come with the outcome are plain text; here the powers of their units are raised: "3.5 mm2". */
+export function typeset(text: string): string {
+  return text.replace(/(?<=\d[ \u202f])([cm]?m)([23])\b/g, (_, unit: string, power: string) => {
+    return `${unit}${power === "2" ? "\u00b2" : "\u00b3"}`;
+  });
+}

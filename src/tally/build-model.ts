@@ -1,0 +1,58 @@
+/** Lays operating points, engine and assumptions out as a TallyModel. */
+import type { OperatingData } from "../channels/index.ts";
+import type { EngineDescription } from "../engine/index.ts";
+import type { Assumptions } from "./assumptions.ts";
+import { layBasis } from "./lay-basis.ts";
+import { layRows } from "./lay-rows.ts";
+import { setPressureAside } from "./least-recirculation.ts";
+import { meterSlots } from "./meter-slots.ts";
+import { pointPhysics } from "./point-physics.ts";
+import { recirculationMap } from "./recirculation.ts";
+import { standingObservations } from "./standing-observations.ts";
+import type { TallyModel, TallyWitness } from "./tally-model.ts";
+import { unknownsOf } from "./unknowns.ts";
+import { fuelWitnesses, witnessRow } from "./witness-rows.ts";
+
+export function buildTallyModel(data: OperatingData, engine: EngineDescription, assumptions: Assumptions): TallyModel {
+  const { points } = data;
+  const slots = meterSlots(engine);
+  const state = pointPhysics(engine, data, slots, assumptions);
+  const loopIsTold = points.some((p) => p.states.includes("closed-loop"));
+  const rows = points.map((point, i) => witnessRow(point, i, engine, slots, state, assumptions, loopIsTold));
+  const pressureAir = Float64Array.from(rows, (row) => Math.exp(row.y.get("pressure") ?? Number.NaN));
+  const physics = { ...state, pressureAir };
+  setPressureAside(engine, points, rows);
+  const order: TallyWitness[] = ["meter", "meter-2", "pressure", ...fuelWitnesses(engine).map((f) => f.id)];
+  const witnesses = order.filter((id) => rows.some((row) => row.y.has(id) || row.boundWitness.includes(id)));
+  const unknowns = unknownsOf({ engine, a: assumptions, points, physics }, witnesses);
+  const map = recirculationMap(engine, assumptions, points, physics);
+  // Healthy recirculation is in the manifold pressure, and in the table of a computer that doses by it.
+  const recirculates = (w: TallyWitness) =>
+    w === "pressure" || (engine.metering === "pressure" && w.startsWith("fuel"));
+  const regionNames = [...new Set(points.map((p) => p.region))];
+
+  const scatter = (i: number) =>
+    engine.ignition === "compression" && map?.open(i) === true ? assumptions.egrScatter ** 2 : 0;
+  const basis = layBasis(points.length, witnesses, unknowns, map, recirculates);
+  const offset = basis.unknowns.find((u) => u.name === "pressure sensor offset")?.from ?? null;
+  return {
+    engine,
+    assumptions,
+    points,
+    witnesses,
+    ...layRows(rows, witnesses, assumptions.pointNoise, scatter),
+    discrepancy: Float64Array.from(witnesses, (id) => discrepancyOf(id, assumptions) ** 2),
+    region: Int32Array.from(points, (p) => regionNames.indexOf(p.region)),
+    regions: regionNames.length,
+    ...basis,
+    standing: witnesses.includes("pressure")
+      ? standingObservations(data.keyOn, engine, assumptions, basis.columns, offset)
+      : [],
+    physics,
+  };
+}
+
+function discrepancyOf(id: TallyWitness, a: Assumptions): number {
+  if (id.startsWith("meter")) return a.discrepancyMeter;
+  return id === "pressure" ? a.discrepancyPressure : a.discrepancyFuel;
+}

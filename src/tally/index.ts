@@ -1,0 +1,21 @@
+/**
+ * tally: the witnesses of the same air held against each other.
+ * In: operating points, an engine description, assumptions. Out: a model of the witnesses, and the likelihood of any shift
+ * of them handed in as data, with the air of every point.
+ * Refuses: to know causes, to judge, to call a witness right.
+ */
+export {
+  ASSUMPTION_TABLE,
+  type Assumption,
+  type AssumptionKey,
+  type Assumptions,
+  defaultAssumptions,
+  withAssumptions,
+} from "./assumptions.ts";
+export { buildTallyModel } from "./build-model.ts";
+export { applyPrecision, logEvidence, type Prepared, prepare, type Shift } from "./likelihood.ts";
+export { meanSquares, type Posterior, posterior } from "./posterior.ts";
+export { find as findReading } from "./readings.ts";
+export { commandedShut, mayRecirculate } from "./recirculation.ts";
+export { smoothFunction } from "./smooth-function.ts";
+export type { PointPhysics, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";

@@ -1,0 +1,137 @@
+import fc from "fast-check";
+import { determinant, inverse, Matrix } from "ml-matrix";
+import { expect, it } from "vitest";
+import type { EngineDescription } from "../engine/index.ts";
+import { defaultAssumptions, logEvidence, posterior, prepare, type TallyModel } from "./index.ts";
+
+/** A small model with numbers from a seed; nothing physical about it. */
+function someModel(seed: number, k: number, w: number, b: number, regions: number): TallyModel {
+  let state = seed * 2654435761 + 1;
+  const random = () => {
+    state = (Math.imul(state ^ (state >>> 15), 2246822519) + 3266489917) >>> 0;
+    return state / 2 ** 32 - 0.5;
+  };
+  const errors = new Float64Array(k * w * w);
+  for (let i = 0; i < k; i++) {
+    const z = Array.from({ length: w }, () => Array.from({ length: w }, random));
+    for (let p = 0; p < w; p++) {
+      for (let q = 0; q < w; q++) {
+        let sum = p === q ? 0.2 : 0;
+        for (let n = 0; n < w; n++) sum += z[p]![n]! * z[q]![n]!;
+        errors[(i * w + p) * w + q] = sum;
+      }
+    }
+  }
+  const none = new Float64Array(k);
+  return {
+    engine: {} as EngineDescription,
+    assumptions: defaultAssumptions(),
+    points: Array.from({ length: k }, (_, i) => ({
+      id: i,
+      recording: 0,
+      start: 0,
+      end: 1,
+      states: [],
+      region: "",
+      readings: new Map(),
+    })),
+    witnesses: (["meter", "pressure", "fuel"] as const).slice(0, w),
+    y: Float64Array.from({ length: k * w }, random),
+    present: new Uint8Array(k * w).fill(1),
+    errors,
+    discrepancy: Float64Array.from({ length: w }, () => 0.05 + random() ** 2),
+    region: Int32Array.from({ length: k }, (_, i) => i % regions),
+    regions,
+    basis: Float64Array.from({ length: k * w * b }, random),
+    columns: b,
+    unknowns: [],
+    moving: Array.from({ length: w }, () => Int32Array.from({ length: b }, (_, c) => c)),
+    nonNegative: [],
+    bounds: [],
+    standing: [],
+    physics: {
+      speed: none,
+      pressure: none,
+      barometer: none,
+      intakeTemperature: none,
+      outsideTemperature: none,
+      air: none,
+      meter: {},
+      pressureAir: none,
+      meterVoltage: null,
+      effectivePulse: none,
+      exhaustPressure: none,
+      idleFlow: 1,
+      largestFlow: 1,
+      stoichiometric: 14.6,
+    },
+  };
+}
+
+/** The same evidence from the full covariance: S = R + Phi Phi' + shared discrepancy, the air of each point flat. */
+function denseEvidence(
+  model: TallyModel,
+  shift: Float64Array,
+  response: Float64Array,
+): { value: number; air: number[] } {
+  const w = model.witnesses.length;
+  const k = model.points.length;
+  const n = k * w;
+  const s = Matrix.zeros(n, n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) {
+      const [ki, wi, kj, wj] = [Math.floor(i / w), i % w, Math.floor(j / w), j % w];
+      let value = ki === kj ? model.errors[(ki * w + wi) * w + wj]! : 0;
+      if (wi === wj && model.region[ki] === model.region[kj]) value += model.discrepancy[wi]!;
+      for (let c = 0; c < model.columns; c++)
+        value += model.basis[i * model.columns + c]! * model.basis[j * model.columns + c]!;
+      s.set(i, j, value);
+    }
+  }
+  const a = Matrix.zeros(n, k);
+  for (let i = 0; i < n; i++) a.set(i, Math.floor(i / w), response[i]!);
+  const r = Matrix.columnVector([...model.y].map((v, i) => v - shift[i]!));
+  const si = inverse(s);
+  const asa = a.transpose().mmul(si).mmul(a);
+  const p = Matrix.sub(si, si.mmul(a).mmul(inverse(asa)).mmul(a.transpose()).mmul(si));
+  const quad = r.transpose().mmul(p).mmul(r).get(0, 0);
+  const air = inverse(asa).mmul(a.transpose()).mmul(si).mmul(r).to1DArray();
+  return { value: -0.5 * (quad + Math.log(determinant(s)) + Math.log(determinant(asa))), air };
+}
+
+// Source: the dense formula itself (generalised least squares with a flat prior), [rasmussen2006] 2.7; algebra by ml-matrix.
+it("equals the dense formula for any shift and response", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 1e6 }),
+      fc.integer({ min: 2, max: 6 }),
+      fc.integer({ min: 2, max: 3 }),
+      (seed, k, w) => {
+        const model = someModel(seed, k, w, 3, 2);
+        const shift = model.y.map((v, i) => 0.3 * Math.sin(i + v));
+        const response = model.y.map((_, i) => 1 + 0.5 * Math.cos(i));
+        const dense = denseEvidence(model, shift, response);
+        const prepared = prepare(model, response);
+        const found = { witnesses: shift, standing: [] };
+        expect(logEvidence(prepared, found)).toBeCloseTo(dense.value, 7);
+        posterior(prepared, found).logAir.forEach((u, i) => {
+          expect(u).toBeCloseTo(dense.air[i]!, 6);
+        });
+      },
+    ),
+    { seed: 11, numRuns: 40 },
+  );
+});
+
+it("says nothing where every point has one witness", () => {
+  const model = someModel(5, 4, 2, 3, 2);
+  for (let i = 0; i < 4; i++) model.present[i * 2 + 1] = 0;
+  const shift = { witnesses: model.y.map(() => 0.4), standing: [] };
+  expect(logEvidence(prepare(model, null), shift)).toBeCloseTo(logEvidence(prepare(model, null), null), 12);
+});
+
+it("is not changed by a common change of all witnesses of a point", () => {
+  const model = someModel(9, 5, 3, 3, 2);
+  const moved = { ...model, y: model.y.map((v, i) => v + Math.floor(i / 3)) };
+  expect(logEvidence(prepare(moved, null), null)).toBeCloseTo(logEvidence(prepare(model, null), null), 8);
+});

@@ -1,0 +1,206 @@
+/**
+ * How well a shift of the witnesses fits what was recorded, with the air of every point and the healthy unknowns
+ * integrated out.
+ *
+ * Equation    Q_k = R_k^-1 - R_k^-1 a a' R_k^-1 / (a' R_k^-1 a)                        the air u_k eliminated (flat)
+ *             P   = Q - Q 1 C_r 1' Q,  C_r = (D^-1 + sum_r Q_k)^-1                     what a region shares eliminated
+ *             H   = I + Phi' P Phi + standing rows                                    unknowns beta
+ *             ln evidence = -1/2 [ e'P e - e'P Phi H^-1 Phi'P e + ln|H| + sum_r ln|I + D sum Q| + sum_k ln|R_k| + ln(a'R_k^-1 a) ]
+ *                           + ln P(one-sided quantities keep their sign)
+ * Symbols     e = y - shift | a how the witness follows the air (1, or m/(m - L) past a leak) | R_k, D, Phi as in tally-model
+ * Validity    a point with one witness says nothing and is left out
+ * Source      [rasmussen2006] 2.7 (explicit basis with vague prior); same value as the dense formula (tested)
+ */
+import { cholesky, choleskyInverse, choleskySolve, dot, logDeterminant } from "../numerics/index.ts";
+import { logSignsKept, type OneSided, oneSidedForms } from "./one-sided.ts";
+import { eliminateAir, type PointAlgebra } from "./point-algebra.ts";
+import type { TallyModel } from "./tally-model.ts";
+
+export type Prepared = {
+  readonly model: TallyModel;
+  readonly algebra: PointAlgebra;
+  /** R*W*W: C_r */
+  readonly shared: Float64Array;
+  /** B*B Cholesky factor of H */
+  readonly factor: Float64Array;
+  readonly inverse: Float64Array;
+  readonly oneSided: OneSided;
+  /** everything in the evidence that does not depend on the shift */
+  readonly constant: number;
+};
+
+/** A cause's prediction: shift of each witness at each point (K*W), and of the standing observations. */
+export type Shift = { readonly witnesses: Float64Array; readonly standing: readonly number[] };
+
+/** `response` (K*W) holds a; null where every witness follows the air one to one. */
+export function prepare(model: TallyModel, response: Float64Array | null): Prepared {
+  const w = model.witnesses.length;
+  const b = model.columns;
+  const algebra = eliminateAir(model, response);
+  const { shared, logDeterminants } = eliminateRegions(model, algebra);
+  const h = unknownPrecision(model, algebra, shared);
+  const factor = h.slice();
+  if (!cholesky(factor, b)) throw new Error("Assertion failed: the precision of the unknowns is not positive definite");
+  const inverse = choleskyInverse(factor, b);
+  const constant = -0.5 * (algebra.logDeterminants + logDeterminants + logDeterminant(factor, b));
+  const oneSided = oneSidedForms(model, algebra, inverse, response, w);
+  return { model, algebra, shared, factor, inverse, oneSided, constant };
+}
+
+export function logEvidence(prepared: Prepared, shift: Shift | null): number {
+  const { model, factor, oneSided, constant } = prepared;
+  const { quadratic, projected } = project(prepared, shift);
+  const beta = projected.slice();
+  choleskySolve(factor, model.columns, beta);
+  return constant - 0.5 * (quadratic - dot(projected, beta)) + logSignsKept(oneSided, beta, shift?.witnesses ?? null);
+}
+
+/** e'Pe and Phi'Pe, standing rows included. */
+export function project(prepared: Prepared, shift: Shift | null): { quadratic: number; projected: Float64Array } {
+  const { model } = prepared;
+  const e = residuals(model, shift);
+  const pe = applyPrecision(prepared, e);
+  const b = model.columns;
+  const w = model.witnesses.length;
+  const projected = new Float64Array(b);
+  let quadratic = 0;
+  for (let row = 0; row < e.length; row++) {
+    const value = pe[row]!;
+    if (value === 0) continue;
+    quadratic += e[row]! * value;
+    const at = row * b;
+    for (const c of model.moving[row % w]!) projected[c] = projected[c]! + model.basis[at + c]! * value;
+  }
+  model.standing.forEach((observation, i) => {
+    const r = observation.reading - (shift?.standing[i] ?? 0);
+    quadratic += (r * r) / observation.variance;
+    for (let c = 0; c < b; c++) projected[c] = projected[c]! + (observation.basis[c]! * r) / observation.variance;
+  });
+  return { quadratic, projected };
+}
+
+export function residuals(model: TallyModel, shift: Shift | null): Float64Array {
+  const e = model.y.slice();
+  if (shift !== null)
+    for (let i = 0; i < e.length; i++) e[i] = model.present[i] === 1 ? e[i]! - shift.witnesses[i]! : 0;
+  return e;
+}
+
+/** P x = Q x - Q C_r sum_r Q x */
+export function applyPrecision(prepared: Prepared, x: Float64Array): Float64Array {
+  const { model, algebra, shared } = prepared;
+  const w = model.witnesses.length;
+  const out = new Float64Array(x.length);
+  const sums = new Float64Array(model.regions * w);
+  for (let k = 0; k < model.points.length; k++) {
+    const r = model.region[k]! * w;
+    for (let p = 0; p < w; p++) {
+      let sum = 0;
+      for (let q = 0; q < w; q++) sum += algebra.precision[(k * w + p) * w + q]! * x[k * w + q]!;
+      out[k * w + p] = sum;
+      sums[r + p] = sums[r + p]! + sum;
+    }
+  }
+  const corrections = new Float64Array(sums.length);
+  for (let r = 0; r < model.regions; r++) {
+    for (let p = 0; p < w; p++)
+      for (let q = 0; q < w; q++)
+        corrections[r * w + p] = corrections[r * w + p]! + shared[(r * w + p) * w + q]! * sums[r * w + q]!;
+  }
+  for (let k = 0; k < model.points.length; k++) {
+    const r = model.region[k]! * w;
+    for (let p = 0; p < w; p++) {
+      let sum = 0;
+      for (let q = 0; q < w; q++) sum += algebra.precision[(k * w + p) * w + q]! * corrections[r + q]!;
+      out[k * w + p] = out[k * w + p]! - sum;
+    }
+  }
+  return out;
+}
+
+/** C_r = D^1/2 (I + D^1/2 sum Q D^1/2)^-1 D^1/2 for every region, and the sum of the logs of the determinants. */
+function eliminateRegions(model: TallyModel, algebra: PointAlgebra): { shared: Float64Array; logDeterminants: number } {
+  const w = model.witnesses.length;
+  const root = model.discrepancy.map(Math.sqrt);
+  const sums = new Float64Array(model.regions * w * w);
+  for (let k = 0; k < model.points.length; k++) {
+    const at = model.region[k]! * w * w;
+    for (let i = 0; i < w * w; i++) sums[at + i] = sums[at + i]! + algebra.precision[k * w * w + i]!;
+  }
+  let logDeterminants = 0;
+  for (let r = 0; r < model.regions; r++) {
+    const block = sums.subarray(r * w * w, (r + 1) * w * w);
+    for (let p = 0; p < w; p++)
+      for (let q = 0; q < w; q++) block[p * w + q] = (p === q ? 1 : 0) + root[p]! * block[p * w + q]! * root[q]!;
+    if (!cholesky(block, w)) throw new Error("Assertion failed: shared discrepancy of a region");
+    logDeterminants += logDeterminant(block, w);
+    const inverse = choleskyInverse(block, w);
+    for (let p = 0; p < w; p++)
+      for (let q = 0; q < w; q++) block[p * w + q] = root[p]! * inverse[p * w + q]! * root[q]!;
+  }
+  return { shared: sums, logDeterminants };
+}
+
+/** H = I + Phi'Q Phi - sum_r S_r' C_r S_r + standing rows, S_r = sum_r Q Phi. Only columns that move a witness are touched. */
+function unknownPrecision(model: TallyModel, algebra: PointAlgebra, shared: Float64Array): Float64Array {
+  const w = model.witnesses.length;
+  const b = model.columns;
+  const { basis, moving } = model;
+  const h = new Float64Array(b * b);
+  for (let c = 0; c < b; c++) h[c * b + c] = 1;
+  const sums = new Float64Array(model.regions * w * b);
+  for (let k = 0; k < model.points.length; k++) {
+    if (algebra.active[k] === 0) continue;
+    for (let p = 0; p < w; p++) {
+      for (let q = 0; q < w; q++) {
+        const precision = algebra.precision[(k * w + p) * w + q]!;
+        if (precision === 0) continue;
+        const rowQ = (k * w + q) * b;
+        const sumAt = (model.region[k]! * w + p) * b;
+        for (const c of moving[q]!) sums[sumAt + c] = sums[sumAt + c]! + precision * basis[rowQ + c]!;
+        if (q <= p) addOuter(h, b, basis, (k * w + p) * b, moving[p]!, basis, rowQ, moving[q]!, precision, q < p);
+      }
+    }
+  }
+  const weighted = new Float64Array(b);
+  const all = Int32Array.from({ length: b }, (_, c) => c);
+  for (let r = 0; r < model.regions; r++) {
+    for (let p = 0; p < w; p++) {
+      weighted.fill(0);
+      for (let q = 0; q < w; q++) {
+        const c0 = shared[(r * w + p) * w + q]!;
+        for (let c = 0; c < b; c++) weighted[c] = weighted[c]! + c0 * sums[(r * w + q) * b + c]!;
+      }
+      addOuter(h, b, sums, (r * w + p) * b, all, weighted, 0, all, -1, false);
+    }
+  }
+  for (const { basis: row, variance } of model.standing) addOuter(h, b, row, 0, all, row, 0, all, 1 / variance, false);
+  return h;
+}
+
+/** h += factor x y', and its transpose where `both`; x and y are taken from rows at the columns listed. */
+function addOuter(
+  h: Float64Array,
+  b: number,
+  x: Float64Array,
+  xAt: number,
+  xColumns: Int32Array,
+  y: Float64Array,
+  yAt: number,
+  yColumns: Int32Array,
+  factor: number,
+  both: boolean,
+): void {
+  for (let m = 0; m < xColumns.length; m++) {
+    const i = xColumns[m]!;
+    const value = factor * x[xAt + i]!;
+    if (value === 0) continue;
+    const row = i * b;
+    for (let n = 0; n < yColumns.length; n++) {
+      const j = yColumns[n]!;
+      const product = value * y[yAt + j]!;
+      h[row + j] = h[row + j]! + product;
+      if (both) h[j * b + i] = h[j * b + i]! + product;
+    }
+  }
+}

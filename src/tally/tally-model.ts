@@ -1,0 +1,96 @@
+/**
+ * The witnesses of every operating point laid out for the algebra: K points by W witnesses, unknowns in a basis.
+ *
+ *   y_kw = a_kw u_k + b_(region,w) + sum_j Phi_kwj beta_j + shift_kw + e_kw,   beta ~ N(0, 1), b ~ N(0, D), e_k ~ N(0, R_k)
+ *
+ * u_k (ln of the dry fresh air into the cylinders) has no prior: it is eliminated. `shift` is what a cause would do; the
+ * tally knows no causes, it judges shifts handed in as data (likelihood.ts).
+ */
+
+import type { OperatingPoint } from "../channels/index.ts";
+import type { EngineDescription } from "../engine/index.ts";
+import type { Assumptions } from "./assumptions.ts";
+
+/** kg water/kg dry air taken where nobody measured it: temperate weather, common practice, no source */
+export const HUMIDITY_RATIO = 0.008;
+
+export type TallyWitness = "meter" | "meter-2" | "pressure" | "fuel" | "fuel-bank1" | "fuel-bank2";
+
+/** What the physics of a cause needs to know at each point; SI; one entry a point. NaN: not known and not needed. */
+export type PointPhysics = {
+  /** rev/s */
+  readonly speed: Float64Array;
+  /** manifold pressure: read, or inferred from the air where not recorded */
+  readonly pressure: Float64Array;
+  readonly barometer: Float64Array;
+  readonly intakeTemperature: Float64Array;
+  readonly outsideTemperature: Float64Array;
+  /** rough air into the cylinders before any inference, kg/s */
+  readonly air: Float64Array;
+  /** meter as read (whole engine), kg/s; NaN where absent; one array a meter */
+  readonly meter: { readonly [id in "meter" | "meter-2"]?: Float64Array };
+  /** air that the pressure suggests with expected breathing, kg/s, recirculated gas included; NaN where not recorded */
+  readonly pressureAir: Float64Array;
+  /** raw meter signal, V; NaN where absent */
+  readonly meterVoltage: Float64Array | null;
+  /** s, opening time less assumed dead time */
+  readonly effectivePulse: Float64Array;
+  readonly exhaustPressure: Float64Array;
+  /** idle and largest flow of this job, kg/s */
+  readonly idleFlow: number;
+  readonly largestFlow: number;
+  readonly stoichiometric: number;
+};
+
+/** the state of the points before the witnesses are read */
+export type PointState = Omit<PointPhysics, "pressureAir">;
+
+export type TallyModel = {
+  readonly engine: EngineDescription;
+  readonly assumptions: Assumptions;
+  readonly points: readonly OperatingPoint[];
+  readonly witnesses: readonly TallyWitness[];
+  /** K*W; 0 where absent */
+  readonly y: Float64Array;
+  /** K*W; 1 where present */
+  readonly present: Uint8Array;
+  /** K*W*W error covariance of the primitive readings, zero rows where absent */
+  readonly errors: Float64Array;
+  /** W: variance shared by the points of one region */
+  readonly discrepancy: Float64Array;
+  /** K: index of the region */
+  readonly region: Int32Array;
+  readonly regions: number;
+  /** K*W*B */
+  readonly basis: Float64Array;
+  readonly columns: number;
+  /** per witness: the columns that move it at all; the rest of its rows is zero */
+  readonly moving: readonly Int32Array[];
+  /** which columns belong to which unknown */
+  readonly unknowns: readonly { readonly name: string; readonly from: number; readonly columns: number }[];
+  /** rows of B numbers: linear forms of beta that can't be negative (recirculation at the nodes of its map) */
+  readonly nonNegative: readonly Float64Array[];
+  /** trims at their limit: the fuel witness there is only a bound; y and present hold it as absent */
+  readonly bounds: readonly Bound[];
+  /** observations without air in them: the pressure sensor against the barometer with the engine standing */
+  readonly standing: readonly StandingObservation[];
+  readonly physics: PointPhysics;
+};
+
+/** sign +1: the true fuel-side air is at least `value`; -1: at most. Variance of the reading itself. */
+export type Bound = {
+  readonly point: number;
+  readonly witness: number;
+  readonly value: number;
+  readonly sign: 1 | -1;
+  readonly variance: number;
+};
+
+/** `reading` = expectation + shift + basis' beta + error; in units of 1 kPa. */
+export type StandingObservation = {
+  readonly kind: "pressure-against-barometer";
+  readonly reading: number;
+  readonly variance: number;
+  readonly basis: Float64Array;
+  readonly where: string;
+};
