@@ -6,21 +6,24 @@ import { CliError } from "./cli-error.ts";
 
 const MOST_BYTES = 2 ** 31 - 1; // what one buffer of this runtime holds, stated as 2 GB
 
-export type InputFile = {
-  readonly path: string;
-  readonly realPath: string;
-  readonly name: string;
-  readonly bytes: Uint8Array;
-};
+/** Where an input is: as it was named, and its real path through all links. */
+export type InputPath = { readonly path: string; readonly realPath: string };
+export type InputFile = InputPath & { readonly name: string; readonly bytes: Uint8Array };
+
+export function findInput(path: string): InputPath {
+  const realPath = find(path);
+  if (statSync(realPath).isDirectory()) throw new CliError(2, `${path} is a folder. Name a file.`);
+  return { path, realPath };
+}
 
 export function readInput(path: string): InputFile {
-  const realPath = find(path);
-  const stat = statSync(realPath);
-  if (stat.isDirectory()) throw new CliError(2, `${path} is a folder. Name a file.`);
-  if (stat.size > MOST_BYTES)
-    throw new CliError(3, `${path}: the file has ${stat.size} bytes; at most 2 GB are read. Cut it into parts.`);
+  const found = findInput(path);
+  const { size } = statSync(found.realPath);
+  if (size > MOST_BYTES) {
+    throw new CliError(3, `${path}: the file has ${size} bytes; at most 2 GB are read. Cut it into parts.`);
+  }
   try {
-    return { path, realPath, name: basename(path), bytes: readFileSync(realPath) };
+    return { ...found, name: basename(path), bytes: readFileSync(found.realPath) };
   } catch (error) {
     throw new CliError(2, `${path} cannot be read (${reasonOf(error)}). Check its permissions.`);
   }

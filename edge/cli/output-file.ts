@@ -5,14 +5,14 @@
 import { existsSync, mkdtempSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { CliError } from "./cli-error.ts";
-import { type InputFile, reasonOf } from "./input-file.ts";
+import { type InputPath, reasonOf } from "./input-file.ts";
 
 export type Output = { readonly path: string; readonly write: (content: string) => void };
 
 /** Checks all outputs of a command against its inputs and each other. "-" stands for standard output. */
 export function planOutputs(
   paths: readonly (string | undefined)[],
-  inputs: readonly InputFile[],
+  inputs: readonly InputPath[],
   force: boolean,
 ): (Output | null)[] {
   const taken = new Map<string, string>(inputs.map((file) => [identity(file.realPath), `the input ${file.path}`]));

@@ -14,9 +14,12 @@ export type RecognisedChannel<Unit extends SiUnit = SiUnit> = Channel<Unit> & {
   /** 1 for the first channel of this quantity and bank, 2 for the next ... */
   readonly instance: number;
   readonly source: {
+    /** 1 for the first column of the file */
     readonly column: number;
+    /** as in the file, unit included */
     readonly header: string;
     readonly unitText: string | null;
+    /** as a channel list may write it ("kPa gauge", "AFR", "factor") */
     readonly unitUsed: string;
   };
   /** smallest step between different values, SI; null where the values look continuous */

@@ -3,7 +3,7 @@
  *
  * Equation    p' = p e^D/(p e^D + 1 - p),  D = change of ln(evidence of the finding at its size / evidence of healthy)
  *             to first order D = +-ln 2 sum_c (E[beta_c^2 | finding] - E[beta_c^2 | healthy]) over the belief's columns;
- *             where that is no small matter (|D| > 0.15) both evidences are computed anew
+ *             where that is no small matter (|D| > 0.4) both evidences are computed anew
  * Assumes     the other explanations keep their place against healthy
  */
 import { logEvidence, meanSquares, type Prepared, prepare, type TallyModel } from "../tally/index.ts";
@@ -14,7 +14,7 @@ import { evidenceOf, shiftFor } from "./weigh-cause.ts";
 export type Sensitivity = { readonly unknown: string; readonly halved: number; readonly doubled: number };
 
 /** change of ln(evidence) that first order may stand for */
-const SMALL = 0.15;
+const SMALL = 0.4;
 
 export function sensitivities(first: WeighedCause, prepared: Prepared): Sensitivity[] {
   const prediction = ownPrediction(first, prepared);

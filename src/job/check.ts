@@ -3,7 +3,13 @@
  *
  *   bytes -> recording -> channels -> operating points -> witnesses -> tally -> findings -> outcome
  */
-import { findOperatingPoints, type KeyOnReading, type OperatingPoint, parseChannelList } from "../channels/index.ts";
+import {
+  compareRecordings,
+  findOperatingPoints,
+  type KeyOnReading,
+  type OperatingPoint,
+  parseChannelList,
+} from "../channels/index.ts";
 import { weighAll } from "../findings/index.ts";
 import { type Failure, failure, type Result, success } from "../quantities/index.ts";
 import { buildTallyModel, defaultAssumptions, prepare, withAssumptions } from "../tally/index.ts";
@@ -56,8 +62,14 @@ export function check(input: CheckInput): Result<Outcome> {
       weighed: weighAll(prepared),
       data,
       assumptions: assumptions.value,
-      recordings: input.recordings.map(({ name, sha256 }) => ({ name, sha256 })),
-      warnings: understood.flatMap((u) => u.warnings),
+      recordings: input.recordings.map(({ name, sha256 }) => ({ name, sha256: sha256() })),
+      warnings: [
+        ...compareRecordings(
+          understood.map(({ set, stated }, i) => ({ name: input.recordings[i]!.name, set, stated })),
+          engine.value,
+        ),
+        ...understood.flatMap((u) => u.warnings),
+      ],
       timelines: understood.map((u, i) => timelineView(i, input.recordings[i]!.name, u.set, u.states, points)),
       channels: understood.map((u) => channelViews(u.set)),
       recognitionWarnings: understood.map((u) => u.warnings),
@@ -83,11 +95,17 @@ function readAssumptions(text: string | null) {
 function nothingToTally(understood: readonly Understood[], recordings: readonly RecordingInput[]): Failure {
   const has = (quantity: string) =>
     understood.some((u) => u.set.channels.some((c) => c.quantity === quantity && c.standing === "measured"));
+  const unused = understood
+    .flatMap((u) => u.set.unrecognised)
+    .filter((u) => u.candidates.length > 0)
+    .map((u) => `"${u.header}" was not used: ${u.reason}.`)
+    .slice(0, 3)
+    .join(" ");
   const file = recordings.length === 1 ? { file: recordings[0]!.name } : {};
   if (!has("engineSpeed")) {
     return failure(
       "no-engine-speed",
-      "No engine speed was recognised.",
+      `No engine speed was recognised. ${unused}`.trim(),
       "Name its column in a channel list (airtally describe --channels-out writes one to change).",
       file,
     );
@@ -113,7 +131,7 @@ function nothingToTally(understood: readonly Understood[], recordings: readonly 
   if (!witness) {
     return failure(
       "no-air-witness",
-      "No witness of the air was recognised: neither an air meter nor manifold pressure.",
+      `No witness of the air was recognised: neither an air meter nor manifold pressure. ${unused}`.trim(),
       "Record air mass flow (or the meter's raw signal) or manifold pressure; if it is there under another name, pin it in a channel list.",
       file,
     );

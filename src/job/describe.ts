@@ -52,7 +52,7 @@ export function describe(input: DescribeInput, toolVersion: string): Result<Desc
       format: "airtally-description/1",
       toolVersion,
       name: input.recording.name,
-      sha256: input.recording.sha256,
+      sha256: input.recording.sha256(),
       rows: set.rows,
       duration_s: round(set.duration),
       timeBasis: set.timeBasis,

@@ -11,4 +11,4 @@ export { engineTemplate } from "./engine-file/engine-template.ts";
 export { parseEngineFile } from "./engine-file/parse-engine-file.ts";
 export { type QuantityChoice, quantityChoices } from "./quantity-choices.ts";
 export { jsonSchemas } from "./schemas.ts";
-export type { RecordingInput } from "./understand.ts";
+export { type RecordingInput, wholeRecording } from "./understand.ts";

@@ -1,6 +1,6 @@
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { expect, it } from "vitest";
-import { check, demo, engineTemplate, jsonSchemas } from "./index.ts";
+import { check, demo, engineTemplate, jsonSchemas, wholeRecording } from "./index.ts";
 
 it("publishes its schemas as they are (run vitest with -u after a change)", async () => {
   for (const [file, text] of Object.entries(jsonSchemas()))
@@ -17,7 +17,7 @@ it("writes engine files and results that the published schemas accept", () => {
   const { recording, engineFile } = demo();
   expect(engine(engineFile)).toBe(true);
   const outcome = check({
-    recordings: [{ name: recording.name, bytes: new TextEncoder().encode(recording.text), sha256: "0" }],
+    recordings: [wholeRecording(recording.name, new TextEncoder().encode(recording.text), "0")],
     engine: JSON.stringify(engineFile),
     channels: null,
     assumptions: null,

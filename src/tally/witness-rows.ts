@@ -179,11 +179,10 @@ function addFuel(context: Context, { id, bank }: Fuel, dosedBy: number): void {
   row.shared.push({ variance, effect: effectOn([id]) });
 }
 
+/** SAE J1979 calls it the commanded equivalence ratio (PID 44), and its number is lambda [j1979]. */
 function commandedLambda(point: OperatingPoint, bank: 1 | 2 | null): number | null {
-  const lambda = find(point, "lambdaCommanded", bank)?.mean;
-  if (lambda !== undefined) return lambda;
-  const ratio = find(point, "equivalenceRatioCommanded", bank)?.mean ?? 0;
-  return ratio > 0 ? 1 / ratio : null;
+  const reading = find(point, "lambdaCommanded", bank) ?? find(point, "equivalenceRatioCommanded", bank);
+  return reading !== null && reading.mean > 0 ? reading.mean : null;
 }
 
 /** Closed loop as the states say; in a recording without a word on it, trims of a warm engine below full load count. */

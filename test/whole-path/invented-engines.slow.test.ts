@@ -1,12 +1,12 @@
 // Invented engines with planted faults, from bytes to answer. Few and fixed; the calibration on many comes with a later issue.
 import { describe, expect, it } from "vitest";
-import { check } from "../../src/job/index.ts";
+import { check, wholeRecording } from "../../src/job/index.ts";
 import type { AirtallyResult } from "../../src/job/result.ts";
 import { type Family, type Fault, PLAIN_STYLE, simulateFamily } from "../../src/model-engine/index.ts";
 
 function answerText(text: string, engine: string): AirtallyResult {
   const outcome = check({
-    recordings: [{ name: "recording.csv", bytes: new TextEncoder().encode(text), sha256: "" }],
+    recordings: [wholeRecording("recording.csv", new TextEncoder().encode(text), "")],
     engine,
     channels: null,
     assumptions: null,

@@ -3,7 +3,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { speedDensityFlow } from "../../src/engine/index.ts";
-import { check } from "../../src/job/index.ts";
+import { check, wholeRecording } from "../../src/job/index.ts";
 import type { AirtallyResult } from "../../src/job/result.ts";
 import { engineFile } from "./command-line.ts";
 
@@ -11,7 +11,7 @@ const bytesOf = (path: string) => readFileSync(new URL(`../recordings/${path}`, 
 
 function answer(bytes: Uint8Array, engine: string): AirtallyResult {
   const outcome = check({
-    recordings: [{ name: "recording.csv", bytes, sha256: "" }],
+    recordings: [wholeRecording("recording.csv", bytes, "")],
     engine,
     channels: null,
     assumptions: null,

@@ -2,8 +2,9 @@
 import type { Command } from "commander";
 import { check } from "../../../src/job/index.ts";
 import { unusable } from "../cli-error.ts";
-import { readInput, readTextInput, sha256 } from "../input-file.ts";
+import { readTextInput } from "../input-file.ts";
 import { planOutputs } from "../output-file.ts";
+import { rateOf, recordingFile } from "../recording-file.ts";
 
 type Options = {
   engine: string;
@@ -31,7 +32,8 @@ export function addCheck(program: Command, version: string): void {
 }
 
 async function run(paths: string[], options: Options, version: string): Promise<void> {
-  const recordings = paths.map(readInput);
+  const rate = rateOf(options.rate);
+  const recordings = paths.map((path) => recordingFile(path, rate));
   const engine = readTextInput(options.engine);
   const channels = options.channels === undefined ? null : readTextInput(options.channels);
   const assumptions = options.assumptions === undefined ? null : readTextInput(options.assumptions);
@@ -43,9 +45,8 @@ async function run(paths: string[], options: Options, version: string): Promise<
   ];
   const [json, report] = planOutputs([options.json, options.report], inputs, options.force === true);
 
-  const rate = rateOf(options.rate);
   const outcome = check({
-    recordings: recordings.map(({ name, bytes }) => ({ name, bytes, sha256: sha256(bytes), ...rate })),
+    recordings: recordings.map((r) => r.input),
     engine: engine.text,
     channels: channels?.text ?? null,
     assumptions: assumptions?.text ?? null,
@@ -58,7 +59,11 @@ async function run(paths: string[], options: Options, version: string): Promise<
     // Drawing is loaded only when something is drawn: the answer alone comes faster.
     const { renderReportHtml, renderSummaryText } = await import("../../../src/report/index.ts");
     report?.write(
-      renderReportHtml({ outcome: outcome.value, title: recordings.map((r) => r.name).join(", "), date: today() }),
+      renderReportHtml({
+        outcome: outcome.value,
+        title: recordings.map((r) => r.input.name).join(", "),
+        date: today(),
+      }),
     );
     if (options.json !== "-" && options.report !== "-") {
       process.stdout.write(
@@ -84,10 +89,6 @@ function fileAtFault(reason: string, options: Options): string | undefined {
     return options.engine;
   if (["unknown-assumption", "not-a-positive-number", "not-an-object"].includes(reason)) return options.assumptions;
   return undefined;
-}
-
-export function rateOf(text: string | undefined): { rate?: number } {
-  return text === undefined ? {} : { rate: Number(text) };
 }
 
 function today(): string {

@@ -2,9 +2,9 @@
 import type { Command } from "commander";
 import { type Description, describe } from "../../../src/job/index.ts";
 import { unusable } from "../cli-error.ts";
-import { readInput, readTextInput, sha256 } from "../input-file.ts";
+import { readTextInput } from "../input-file.ts";
 import { planOutputs } from "../output-file.ts";
-import { rateOf } from "./check.ts";
+import { rateOf, recordingFile } from "../recording-file.ts";
 
 type Options = {
   engine?: string;
@@ -30,19 +30,14 @@ export function addDescribe(program: Command, version: string): void {
 }
 
 function run(path: string, options: Options, version: string): void {
-  const recording = readInput(path);
+  const recording = recordingFile(path, rateOf(options.rate));
   const engine = options.engine === undefined ? null : readTextInput(options.engine);
   const channels = options.channels === undefined ? null : readTextInput(options.channels);
   const inputs = [recording, ...(engine === null ? [] : [engine.file]), ...(channels === null ? [] : [channels.file])];
   const [json, list] = planOutputs([options.json, options.channelsOut], inputs, options.force === true);
   const described = describe(
     {
-      recording: {
-        name: recording.name,
-        bytes: recording.bytes,
-        sha256: sha256(recording.bytes),
-        ...rateOf(options.rate),
-      },
+      recording: recording.input,
       engine: engine?.text ?? null,
       channels: channels?.text ?? null,
     },

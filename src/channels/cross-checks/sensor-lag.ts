@@ -9,8 +9,9 @@ import { heldAt } from "../held-track.ts";
 
 /** s, lags looked for on either side, in steps of half the slower reading interval but at least this */
 const FARTHEST = 3;
-const FINEST = 0.05;
+const FINEST = 0.1;
 const FEWEST = 60;
+const RUNNING = 400 / 60; // 1/s
 /** A lag is told if the signals then agree well, and clearly better than without it. */
 const AGREES = 0.9;
 const BETTER = 0.04;
@@ -20,48 +21,46 @@ export function checkLag(set: ChannelSet): Warning[] {
   const pressure = bestChannel(set, "manifoldPressure");
   const flow = bestChannel(set, "meterFlow");
   if (speed === undefined || pressure === undefined || flow === undefined || flow.standing !== "measured") return [];
-  const turning = heldAt(speed, flow.times);
-  const filling = flow.values.map((m, i) =>
-    flow.quality[i] === 0 && turning[i]! > 400 / 60 ? m / turning[i]! : Number.NaN,
-  );
-  const schedule =
-    pressure.timeSkew + flow.timeSkew + Math.max(pressure.pollInterval, flow.pollInterval, speed.pollInterval);
-  const step = Math.max(FINEST, 0.5 * Math.max(pressure.pollInterval, flow.pollInterval));
+  const slowest = Math.max(pressure.pollInterval, flow.pollInterval, speed.pollInterval);
+  const schedule = pressure.timeSkew + flow.timeSkew + slowest;
   if (schedule >= FARTHEST) return [];
-  let best = { lag: 0, correlation: correlationAt(pressure, flow.times, filling, 0) };
-  const still = best.correlation;
-  for (let lag = step; lag <= FARTHEST; lag += step) {
-    for (const shift of [lag, -lag]) {
-      const correlation = correlationAt(pressure, flow.times, filling, shift);
-      if (correlation > best.correlation) best = { lag: shift, correlation };
+  const step = Math.max(FINEST, 0.5 * Math.max(pressure.pollInterval, flow.pollInterval));
+  const grid = Float64Array.from({ length: Math.floor(set.duration / step) + 1 }, (_, i) => i * step);
+  const turning = heldAt(speed, grid);
+  const filling = heldAt(flow, grid).map((m, i) => (turning[i]! > RUNNING ? m / turning[i]! : Number.NaN));
+  const follower = heldAt(pressure, grid);
+  const still = correlation(filling, follower, 0);
+  let best = { shift: 0, correlation: still };
+  for (let shift = 1; shift * step <= FARTHEST; shift++) {
+    for (const signed of [shift, -shift]) {
+      const found = correlation(filling, follower, signed);
+      if (found > best.correlation) best = { shift: signed, correlation: found };
     }
   }
-  const told = Math.abs(best.lag) > schedule && best.correlation > AGREES && best.correlation - still > BETTER;
-  if (!told) return [];
-  const [late, early] = best.lag > 0 ? [pressure, flow] : [flow, pressure];
-  return [
-    {
-      code: "sensor-lag",
-      text: `"${late.source.header}" follows "${early.source.header}" by about ${Math.abs(best.lag).toFixed(1)} s; the polling explains ${schedule.toFixed(1)} s at most: a slow hose or sensor.`,
-    },
-  ];
+  const lag = best.shift * step;
+  if (Math.abs(lag) <= schedule || best.correlation < AGREES || best.correlation - still < BETTER) return [];
+  const [late, early] = lag > 0 ? [pressure, flow] : [flow, pressure];
+  return [{ code: "sensor-lag", text: words(late, early, Math.abs(lag), schedule) }];
 }
 
-/** Correlation of the filling with the pressure read `lag` later. */
-function correlationAt(pressure: RecognisedChannel, times: Float64Array, filling: Float64Array, lag: number): number {
-  const later = heldAt(
-    pressure,
-    times.map((time) => time + lag),
-  );
+function words(late: RecognisedChannel, early: RecognisedChannel, lag: number, schedule: number): string {
+  const names = `"${late.source.header}" follows "${early.source.header}"`;
+  return `${names} by about ${lag.toFixed(1)} s; the polling explains ${schedule.toFixed(1)} s at most: a slow hose or sensor.`;
+}
+
+/** Correlation of one track with the other read `shift` grid steps later. */
+function correlation(track: Float64Array, other: Float64Array, shift: number): number {
   let n = 0;
   let sx = 0;
   let sy = 0;
   let sxx = 0;
   let syy = 0;
   let sxy = 0;
-  for (let i = 0; i < times.length; i++) {
-    const x = filling[i]!;
-    const y = later[i]!;
+  const from = Math.max(0, -shift);
+  const to = Math.min(track.length, other.length - shift);
+  for (let i = from; i < to; i++) {
+    const x = track[i]!;
+    const y = other[i + shift]!;
     if (Number.isNaN(x) || Number.isNaN(y)) continue;
     n++;
     sx += x;

@@ -8,8 +8,8 @@ import { type KeyChannel, steadyWindows, type Window } from "./steady-windows.ts
 /** s, how long a reading of a slow channel stays usable */
 const MEMORY = 120;
 /** points kept of one region: more of the same adds little (shared discrepancy) and costs time */
-const MOST_PER_REGION = 8;
-const MOST_POINTS = 200;
+const MOST_PER_REGION = 5;
+const MOST_POINTS = 150;
 /** moving windows speak only where a region has fewer steady ones than this */
 const MOVING_KEPT = 3;
 const STANDING_STILL = 50 / 60; // rev/s
