@@ -3,7 +3,7 @@
  *
  * Equation    p' = p e^D/(p e^D + 1 - p),  D = change of ln(evidence of the finding at its size / evidence of healthy)
  *             to first order D = +-ln 2 sum_c (E[beta_c^2 | finding] - E[beta_c^2 | healthy]) over the belief's columns;
- *             where that is no small matter (|D| > 0.4) both evidences are computed anew
+ *             where that is no small matter (|D| > 0.4), for the few beliefs that matter most, both evidences are computed anew
  * Assumes     the other explanations keep their place against healthy
  */
 import { logEvidence, meanSquares, type Prepared, prepare, type TallyModel } from "../tally/index.ts";
@@ -15,6 +15,8 @@ export type Sensitivity = { readonly unknown: string; readonly halved: number; r
 
 /** change of ln(evidence) that first order may stand for */
 const SMALL = 0.4;
+/** beliefs computed anew at most */
+const EXACT = 4;
 
 export function sensitivities(first: WeighedCause, prepared: Prepared): Sensitivity[] {
   const prediction = ownPrediction(first, prepared);
@@ -30,12 +32,17 @@ export function sensitivities(first: WeighedCause, prepared: Prepared): Sensitiv
     const odds = (first.probability / Math.max(1 - first.probability, 1e-12)) * Math.exp(change);
     return odds / (1 + odds);
   };
-  return prepared.model.unknowns.map((unknown) => {
+  const slopes = prepared.model.unknowns.map((unknown) => {
     let slope = 0;
     for (let c = unknown.from; c < unknown.from + unknown.columns; c++) slope += ownSquares[c]! - healthySquares[c]!;
+    return { unknown, slope };
+  });
+  const strongest = slopes.map(({ slope }) => Math.abs(slope)).sort((a, b) => b - a)[EXACT - 1] ?? 0;
+  return slopes.map(({ unknown, slope }) => {
     const change = (by: number) => {
       const first = slope * Math.log(by);
-      return Math.abs(first) < SMALL ? first : factor(scaled(prepared.model, unknown, by)) - base;
+      const small = Math.abs(first) < SMALL || Math.abs(slope) < strongest;
+      return small ? first : factor(scaled(prepared.model, unknown, by)) - base;
     };
     return { unknown: unknown.name, halved: chance(change(0.5)), doubled: chance(change(2)) };
   });

@@ -10,5 +10,4 @@ export { type Described, type DescribeInput, type Description, describe } from "
 export { engineTemplate } from "./engine-file/engine-template.ts";
 export { parseEngineFile } from "./engine-file/parse-engine-file.ts";
 export { type QuantityChoice, quantityChoices } from "./quantity-choices.ts";
-export { jsonSchemas } from "./schemas.ts";
 export { type RecordingInput, wholeRecording } from "./understand.ts";

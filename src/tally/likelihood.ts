@@ -15,6 +15,7 @@ import { cholesky, choleskyInverse, choleskySolve, dot, logDeterminant } from ".
 import { logSignsKept, type OneSided, oneSidedForms } from "./one-sided.ts";
 import { eliminateAir, type PointAlgebra } from "./point-algebra.ts";
 import type { TallyModel } from "./tally-model.ts";
+import { unknownPrecision } from "./unknown-precision.ts";
 
 export type Prepared = {
   readonly model: TallyModel;
@@ -23,7 +24,6 @@ export type Prepared = {
   readonly shared: Float64Array;
   /** B*B Cholesky factor of H */
   readonly factor: Float64Array;
-  readonly inverse: Float64Array;
   readonly oneSided: OneSided;
   /** everything in the evidence that does not depend on the shift */
   readonly constant: number;
@@ -41,10 +41,11 @@ export function prepare(model: TallyModel, response: Float64Array | null): Prepa
   const h = unknownPrecision(model, algebra, shared);
   const factor = h.slice();
   if (!cholesky(factor, b)) throw new Error("Assertion failed: the precision of the unknowns is not positive definite");
-  const inverse = choleskyInverse(factor, b);
+  const bounded = model.nonNegative.length > 0 || model.bounds.length > 0;
   const constant = -0.5 * (algebra.logDeterminants + logDeterminants + logDeterminant(factor, b));
-  const oneSided = oneSidedForms(model, algebra, inverse, response, w);
-  return { model, algebra, shared, factor, inverse, oneSided, constant };
+  // H^-1 is needed here only where something must keep its sign.
+  const oneSided = oneSidedForms(model, algebra, bounded ? choleskyInverse(factor, b) : null, response, w);
+  return { model, algebra, shared, factor, oneSided, constant };
 }
 
 export function logEvidence(prepared: Prepared, shift: Shift | null): number {
@@ -139,68 +140,4 @@ function eliminateRegions(model: TallyModel, algebra: PointAlgebra): { shared: F
       for (let q = 0; q < w; q++) block[p * w + q] = root[p]! * inverse[p * w + q]! * root[q]!;
   }
   return { shared: sums, logDeterminants };
-}
-
-/** H = I + Phi'Q Phi - sum_r S_r' C_r S_r + standing rows, S_r = sum_r Q Phi. Only columns that move a witness are touched. */
-function unknownPrecision(model: TallyModel, algebra: PointAlgebra, shared: Float64Array): Float64Array {
-  const w = model.witnesses.length;
-  const b = model.columns;
-  const { basis, moving } = model;
-  const h = new Float64Array(b * b);
-  for (let c = 0; c < b; c++) h[c * b + c] = 1;
-  const sums = new Float64Array(model.regions * w * b);
-  for (let k = 0; k < model.points.length; k++) {
-    if (algebra.active[k] === 0) continue;
-    for (let p = 0; p < w; p++) {
-      for (let q = 0; q < w; q++) {
-        const precision = algebra.precision[(k * w + p) * w + q]!;
-        if (precision === 0) continue;
-        const rowQ = (k * w + q) * b;
-        const sumAt = (model.region[k]! * w + p) * b;
-        for (const c of moving[q]!) sums[sumAt + c] = sums[sumAt + c]! + precision * basis[rowQ + c]!;
-        if (q <= p) addOuter(h, b, basis, (k * w + p) * b, moving[p]!, basis, rowQ, moving[q]!, precision, q < p);
-      }
-    }
-  }
-  const weighted = new Float64Array(b);
-  const all = Int32Array.from({ length: b }, (_, c) => c);
-  for (let r = 0; r < model.regions; r++) {
-    for (let p = 0; p < w; p++) {
-      weighted.fill(0);
-      for (let q = 0; q < w; q++) {
-        const c0 = shared[(r * w + p) * w + q]!;
-        for (let c = 0; c < b; c++) weighted[c] = weighted[c]! + c0 * sums[(r * w + q) * b + c]!;
-      }
-      addOuter(h, b, sums, (r * w + p) * b, all, weighted, 0, all, -1, false);
-    }
-  }
-  for (const { basis: row, variance } of model.standing) addOuter(h, b, row, 0, all, row, 0, all, 1 / variance, false);
-  return h;
-}
-
-/** h += factor x y', and its transpose where `both`; x and y are taken from rows at the columns listed. */
-function addOuter(
-  h: Float64Array,
-  b: number,
-  x: Float64Array,
-  xAt: number,
-  xColumns: Int32Array,
-  y: Float64Array,
-  yAt: number,
-  yColumns: Int32Array,
-  factor: number,
-  both: boolean,
-): void {
-  for (let m = 0; m < xColumns.length; m++) {
-    const i = xColumns[m]!;
-    const value = factor * x[xAt + i]!;
-    if (value === 0) continue;
-    const row = i * b;
-    for (let n = 0; n < yColumns.length; n++) {
-      const j = yColumns[n]!;
-      const product = value * y[yAt + j]!;
-      h[row + j] = h[row + j]! + product;
-      if (both) h[j * b + i] = h[j * b + i]! + product;
-    }
-  }
 }

@@ -25,7 +25,7 @@ export type OneSided = {
 export function oneSidedForms(
   model: TallyModel,
   algebra: PointAlgebra,
-  inverse: Float64Array,
+  inverse: Float64Array | null,
   response: Float64Array | null,
   w: number,
 ): OneSided {
@@ -55,7 +55,7 @@ export function oneSidedForms(
       (a * a) / algebra.airPrecision[k]! + bound.variance + model.discrepancy[j]! + model.assumptions.pointNoise ** 2,
     );
   }
-  const cross = forms.map((form) => times(inverse, form));
+  const cross = inverse === null ? [] : forms.map((form) => times(inverse, form));
   return {
     forms,
     constants: Float64Array.from(constants),

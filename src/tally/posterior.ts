@@ -5,7 +5,7 @@
  *             u_k = weights' (e - Phi beta - b);  var u_k = 1/(a'R^-1 a) + weights' (Phi V Phi' + D_shared) weights
  * Source      [rasmussen2006] 2.7
  */
-import { cholesky, choleskySolve } from "../numerics/index.ts";
+import { cholesky, choleskyInverse, choleskySolve } from "../numerics/index.ts";
 import { type Prepared, project, residuals, type Shift } from "./likelihood.ts";
 import { signMoments } from "./one-sided.ts";
 
@@ -25,7 +25,7 @@ export function posterior(prepared: Prepared, shift: Shift | null): Posterior {
   const { projected } = project(prepared, shift);
   let beta: Float64Array = projected.slice();
   choleskySolve(factor, b, beta);
-  const covariance = prepared.inverse.slice();
+  const covariance = choleskyInverse(factor, b);
   if (prepared.oneSided.forms.length > 0) beta = keepSigns(prepared, beta, covariance, shift);
 
   const e = residuals(model, shift);
@@ -64,7 +64,8 @@ export function meanSquares(prepared: Prepared, shift: Shift | null): Float64Arr
   const b = prepared.model.columns;
   const { projected: beta } = project(prepared, shift);
   choleskySolve(prepared.factor, b, beta);
-  return beta.map((value, c) => value * value + prepared.inverse[c * b + c]!);
+  const inverse = choleskyInverse(prepared.factor, b);
+  return beta.map((value, c) => value * value + inverse[c * b + c]!);
 }
 
 /** Moves beta to where the one-sided quantities keep their sign, and narrows its covariance in place. */
