@@ -70,9 +70,11 @@ export function check(input: CheckInput): Result<Outcome> {
         ),
         ...understood.flatMap((u) => u.warnings),
       ],
-      timelines: understood.map((u, i) => timelineView(i, input.recordings[i]!.name, u.set, u.states, points)),
-      channels: understood.map((u) => channelViews(u.set)),
-      recognitionWarnings: understood.map((u) => u.warnings),
+      drawings: () => ({
+        timelines: understood.map((u, i) => timelineView(i, input.recordings[i]!.name, u.set, u.states, points)),
+        channels: understood.map((u) => channelViews(u.set)),
+        recognitionWarnings: understood.map((u) => u.warnings),
+      }),
     }),
   );
 }

@@ -49,18 +49,24 @@ export function readWindow(channel: RecognisedChannel, start: number, end: numbe
   return lineReading(t, x, channel);
 }
 
+/** readings beyond this many spreads from the line count less */
+const BAND = 2.5;
+
 function lineReading(t: readonly number[], x: readonly number[], channel: RecognisedChannel): Reading {
   const n = x.length;
-  const ones = new Array<number>(n).fill(1);
-  let line = weightedLine(t, x, ones);
-  const residuals = x.map((value, i) => value - line.a - line.b * t[i]!);
-  const spread = 1.4826 * median(residuals.map(Math.abs));
-  if (n >= 5 && spread > 0) {
-    line = weightedLine(
-      t,
-      x,
-      residuals.map((r) => Math.min(1, (2.5 * spread) / Math.max(Math.abs(r), 1e-300))),
-    );
+  let line = weightedLine(t, x, null);
+  if (n >= 5) {
+    const sizes = new Float64Array(n);
+    for (let i = 0; i < n; i++) sizes[i] = Math.abs(x[i]! - line.a - line.b * t[i]!);
+    const spread = 1.4826 * median(sizes.slice());
+    // Weights change nothing where no reading lies beyond the band.
+    if (spread > 0 && sizes.some((r) => r > BAND * spread)) {
+      line = weightedLine(
+        t,
+        x,
+        sizes.map((r) => Math.min(1, (BAND * spread) / Math.max(r, 1e-300))),
+      );
+    }
   }
   let squares = 0;
   let products = 0;
@@ -84,30 +90,38 @@ function lineReading(t: readonly number[], x: readonly number[], channel: Recogn
   return { mean: line.a, variance, slope: line.b, scatter, low, high, samples: n };
 }
 
-function weightedLine(t: readonly number[], x: readonly number[], w: readonly number[]): { a: number; b: number } {
+/** Least squares with weights; all equal where null. */
+function weightedLine(
+  t: readonly number[],
+  x: readonly number[],
+  weights: Float64Array | null,
+): { readonly a: number; readonly b: number } {
   let sw = 0;
   let st = 0;
   let sx = 0;
   for (let i = 0; i < t.length; i++) {
-    sw += w[i]!;
-    st += w[i]! * t[i]!;
-    sx += w[i]! * x[i]!;
+    const w = weights === null ? 1 : weights[i]!;
+    sw += w;
+    st += w * t[i]!;
+    sx += w * x[i]!;
   }
   const tm = st / sw;
   const xm = sx / sw;
   let tt = 0;
   let tx = 0;
   for (let i = 0; i < t.length; i++) {
-    tt += w[i]! * (t[i]! - tm) ** 2;
-    tx += w[i]! * (t[i]! - tm) * (x[i]! - xm);
+    const w = weights === null ? 1 : weights[i]!;
+    tt += w * (t[i]! - tm) ** 2;
+    tx += w * (t[i]! - tm) * (x[i]! - xm);
   }
   // A slope from two or three readings is noise: then the mean stands for the window.
   const b = t.length >= 4 && tt > 0 ? tx / tt : 0;
   return { a: xm - b * tm, b };
 }
 
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((p, q) => p - q);
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+/** Sorts its argument. */
+function median(values: Float64Array): number {
+  values.sort();
+  const middle = values.length >> 1;
+  return values.length % 2 === 1 ? values[middle]! : (values[middle - 1]! + values[middle]!) / 2;
 }

@@ -13,9 +13,8 @@ export const meterOffset: Law = {
   id: "meter-offset",
   applies: hasMeter,
   shapes: () => [
-    { value: 0, weight: 0.4 },
-    { value: 0.4, weight: 0.3 },
-    { value: 0.7, weight: 0.3 },
+    { value: 0, weight: 0.5 },
+    { value: 0.6, weight: 0.5 },
   ],
   predict: (model, offset, exponent) =>
     meterReads(model, (_, metered) => {

@@ -1,7 +1,13 @@
 /** From the weighed tally to the result file and to what the page draws. */
 
 import type { OperatingData } from "../../channels/index.ts";
-import { excludedSizes, inseparableCauses, sensitivities, type Weighed } from "../../findings/index.ts";
+import {
+  excludedSizes,
+  inseparableCauses,
+  sensitivities,
+  type Weighed,
+  type WeighedCause,
+} from "../../findings/index.ts";
 import type { Assumptions, Prepared } from "../../tally/index.ts";
 import cautions from "../cautions.json" with { type: "json" };
 import type { CauseView, Outcome, ResultWarning, View } from "../result.ts";
@@ -25,9 +31,8 @@ export type OutcomeInput = {
   readonly assumptions: Assumptions;
   readonly recordings: readonly { readonly name: string; readonly sha256: string }[];
   readonly warnings: readonly ResultWarning[];
-  readonly timelines: View["timelines"];
-  readonly channels: View["channels"];
-  readonly recognitionWarnings: View["recognitionWarnings"];
+  /** made only when the view is looked at */
+  readonly drawings: () => Pick<View, "timelines" | "channels" | "recognitionWarnings">;
 };
 
 export function makeOutcome(input: OutcomeInput): Outcome {
@@ -45,11 +50,20 @@ export function makeOutcome(input: OutcomeInput): Outcome {
     first === undefined ? [] : restsOnAssumptions(rested, first.probability),
   );
   const { explanations, others } = explanationsList(weighed);
-  const causes: { [cause: string]: CauseView } = {};
-  listed.forEach(({ finding, speaks }, i) => {
-    const { title, station } = weighed.causes[i]!.cause;
-    causes[finding.cause] = { id: finding.cause, title, station, speaks };
+  const draw = (): View => ({
+    headline: verdict.headline,
+    summary: verdict.summary,
+    meansNot: verdict.meansNot,
+    engine: engineView(model.engine, assumptions),
+    stations: stationViews(prepared, weighed, answer),
+    causes: Object.fromEntries(
+      listed.map(({ finding, speaks }, i) => [finding.cause, causeView(weighed.causes[i]!, speaks)]),
+    ),
+    signatures: model.witnesses.length < 2 ? [] : signatureViews(weighed, prepared, answer),
+    ...input.drawings(),
+    cautions: cautions.always,
   });
+  let drawn: View | null = null;
   return {
     result: {
       format: "airtally-result/1",
@@ -87,18 +101,13 @@ export function makeOutcome(input: OutcomeInput): Outcome {
       recordings: input.recordings,
       warnings: [...remarks(prepared, weighed.unexplained.probability), ...input.warnings],
     },
-    view: {
-      headline: verdict.headline,
-      summary: verdict.summary,
-      meansNot: verdict.meansNot,
-      engine: engineView(model.engine, assumptions),
-      stations: stationViews(prepared, weighed, answer),
-      causes,
-      signatures: model.witnesses.length < 2 ? [] : signatureViews(weighed, prepared, answer),
-      timelines: input.timelines,
-      channels: input.channels,
-      recognitionWarnings: input.recognitionWarnings,
-      cautions: cautions.always,
+    get view() {
+      drawn ??= draw();
+      return drawn;
     },
   };
+}
+
+function causeView({ cause }: WeighedCause, speaks: string): CauseView {
+  return { id: cause.id, title: cause.title, station: cause.station, speaks };
 }
