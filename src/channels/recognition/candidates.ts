@@ -9,7 +9,7 @@ import { type NameParts, parseName } from "./parse-name.ts";
 import type { Pattern } from "./patterns.ts";
 import { inSi, type SiScale, scaleOf } from "./si-scale.ts";
 import type { Summary } from "./summary.ts";
-import { type UnitMeaning, unitMeaning } from "./unit-meaning.ts";
+import { isBareUnit, type UnitMeaning, unitMeaning } from "./unit-meaning.ts";
 
 export type Candidate = {
   readonly quantity: QuantityId;
@@ -20,6 +20,8 @@ export type Candidate = {
 };
 
 const MOST = 0.99;
+/** no word in it but one short one, perhaps with a number and a stroke: "krad", "x10 mV", "lbs/lap" */
+const LIKE_A_UNIT = /^[\d.x*]*\s*[a-zµ°%]{1,6}(?:[/·*][a-z]{1,5})?\d?$/i;
 
 export function candidatesFor(column: RawColumn, summary: Summary, around: Surroundings): Candidate[] {
   const best = new Map<QuantityId, Candidate>();
@@ -66,8 +68,10 @@ function hiddenUnit(header: string): { name: string; unit: UnitMeaning; text: st
       // A single letter is a unit only as the symbol is written: "V", not "v"; "PEDAL_D" and "Bank A" name no unit.
       if (text.length === 1 && !/[VCFKs%°]/.test(text)) continue;
       const unit = unitMeaning(text === "pct" ? "%" : text);
-      const isUnit = unit !== null && (findUnit(text) !== undefined || !/^[a-z]+$/i.test(text));
-      if (isUnit) return { name: pieces.slice(0, -length).join(" "), unit, text };
+      const isUnit = unit !== null && (findUnit(text) !== undefined || isBareUnit(text) || !/^[a-z]+$/i.test(text));
+      // "Gear ratio", "Lambda": words of the name that also spell a ratio.
+      const isWord = unit?.unit.dimension === "ratio" && /^[a-z]{4,}$/i.test(text) && text !== "percent";
+      if (isUnit && !isWord) return { name: pieces.slice(0, -length).join(" "), unit, text };
     }
   }
   return null;
@@ -95,18 +99,34 @@ function judge(
   }
   const doubt = sideOfThrottle(quantity, pattern, conversion.scale, summary);
   const unknownUnit = unitText !== null && unit === null && unitText.trim() !== "";
+  const inName = unit === null ? null : unitInBrackets(reading.words);
+  const twoUnits = inName !== null && unit !== null && inName.unit.symbol !== unit.unit.symbol;
+  // One short word in brackets is a unit that is not known: another must not take its place in silence.
+  const unreadable = unknownUnit && LIKE_A_UNIT.test(unitText);
   return {
     quantity,
     bank: bankOf(quantity, reading.name),
-    confidence: Math.min(MOST, score * conversion.fit * doubt * (unknownUnit ? 0.8 : 1) * (unitMissing ? 0.5 : 1)),
+    confidence: Math.min(
+      MOST,
+      score * conversion.fit * doubt * (unreadable ? 0.6 : unknownUnit ? 0.8 : 1) * (unitMissing ? 0.5 : 1),
+    ),
     conversion,
     reasons: [
       words,
       ...(unknownUnit ? [`unit "${unitText}" is not known`] : []),
       ...(unitMissing ? ["only its unit could tell"] : []),
+      ...(twoUnits
+        ? [`its name says ${inName.unit.symbol}, its unit says ${unit.unit.symbol}: pin the right one`]
+        : []),
       ...conversion.reasons,
     ],
   };
+}
+
+/** A unit in brackets that stayed in the name because a row of units stands below it. */
+function unitInBrackets(name: string): UnitMeaning | null {
+  const inside = /[[(]([^\])]+)[\])]/.exec(name)?.[1];
+  return inside === undefined ? null : unitMeaning(inside);
 }
 
 /** Pa: no engine draws deeper than this before its throttle; behind it every throttled one does */

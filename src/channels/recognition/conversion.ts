@@ -24,7 +24,8 @@ export function conversionFor(
   around: Surroundings,
 ): Conversion | null {
   if (said.unit !== null && said.unit.unit.si !== quantityInfo(quantity).unit) return null;
-  if (MIXTURES.includes(quantity)) return mixtureConversion(quantity, said.unit, summary, around.stoichiometric);
+  if (MIXTURES.includes(quantity))
+    return mixtureConversion(quantity, said.unit, summary, around.stoichiometric, said.words);
   const factor = TRIMS.includes(quantity) ? trimFactorConversion(quantity, said.unit, summary) : null;
   if (factor !== null) return factor;
   const stated = said.unit?.unit ?? null;

@@ -10,11 +10,15 @@ import type { UnitMeaning } from "./unit-meaning.ts";
 /** Displays of air-fuel ratio count in petrol numbers, 14.7 for lambda 1, whatever the fuel (common practice, no source). */
 const DISPLAY_STOICHIOMETRIC = 14.7;
 
+/** French "richesse", Spanish "dosado relativo" and phi count fuel over air: the inverse of lambda. */
+const FUEL_OVER_AIR = /richesse|dosado|\bphi\b|φ/i;
+
 export function mixtureConversion(
   quantity: QuantityId,
   stated: UnitMeaning | null,
   summary: Summary,
   stoichiometric: number,
+  words = "",
 ): Conversion {
   const { median } = summary;
   const made = (unitUsed: string, scale: SiScale, reason: string): Conversion => ({
@@ -29,7 +33,7 @@ export function mixtureConversion(
     const reason = `air-fuel ratio, ${Number(one.toPrecision(4))} for lambda 1`;
     return made("AFR", { factor: 1 / one, offset: 0, inverse: false }, reason);
   }
-  if (stated?.form === "equivalence") {
+  if (stated?.form === "equivalence" || FUEL_OVER_AIR.test(words)) {
     return made("phi", { factor: 1, offset: 0, inverse: true }, "fuel-air equivalence ratio, inverted");
   }
   const u = stated?.unit ?? unit("1");

@@ -46,6 +46,11 @@ const EXTRA: Readonly<Record<string, Unit>> = {
   "°crank": extra("deg", "angle", "rad", Math.PI / 180),
   "°avpmh": extra("deg", "angle", "rad", Math.PI / 180),
   "°apms": extra("deg", "angle", "rad", Math.PI / 180),
+  krpm: extra("1000/min", "frequency", "1/s", 1000 / 60),
+  "1000/min": extra("1000/min", "frequency", "1/s", 1000 / 60),
+  "1000rpm": extra("1000/min", "frequency", "1/s", 1000 / 60),
+  x1000rpm: extra("1000/min", "frequency", "1/s", 1000 / 60),
+  rpmx1000: extra("1000/min", "frequency", "1/s", 1000 / 60),
   kmh: extra("km/h", "speed", "m/s", 1 / 3.6),
   // metric horsepower: 75 kgf m/s, exact with standard gravity; mechanical: 550 ft lbf/s (NIST SP 811 App. B)
   ps: extra("PS", "power", "W", 735.49875),
@@ -79,6 +84,13 @@ const FORMS: Readonly<Record<string, UnitMeaning>> = {
 
 const QUALIFIER =
   /^(.*?)[\s_(]*(abs|absolute|absolut|absolu|absoluto|gauge|gage|relative|relativ|relatif|rel|vacuum|a|g|ü)\.?\)?$/i;
+
+/** Units that stand bare behind a name ("HC ppm", "Leistung PS") although they are made of letters alone. */
+export function isBareUnit(text: string): boolean {
+  return BARE.has(text.toLowerCase());
+}
+
+const BARE: ReadonlySet<string> = new Set(["ppm", "ps", "cv", "hp", "bhp", "krpm"]);
 
 export function unitMeaning(text: string): UnitMeaning | null {
   const key = text.toLowerCase().replace(/\s+/g, "");

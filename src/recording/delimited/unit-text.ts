@@ -11,7 +11,7 @@ const OTHER_UNITS = new Set(
     "afr :1 λ lambda phi on/off onoff bool boolean flag state status enum counts count raw steps step bits hex adc index",
     "ppm ppmvol %vol vol% vol.% vol-% %v/v mg/str mg/stroke mg/hub mg/cyl mg/hb mm3/hub mm3/str mm3 g/rev g/cyl g/stroke",
     "l/100km mpg km/l nm lbft lb-ft ps hp bhp cv ch °kw °ca °crk °btdc °atdc deg. grdkw °kurbelwelle n/a none unitless",
-    "psig barg kpag psia bara kpaa hz/v v/v n·m s·10 mg/h g/h",
+    "krpm 1000/min 1000rpm x1000rpm rpmx1000 psig barg kpag psia bara kpaa hz/v v/v n·m s·10 mg/h g/h",
   ].flatMap((words) => words.split(" ")),
 );
 const QUALIFIER = /[\s_(]*(?:abs|absolute|absolut|absolu|absoluto|gauge|gage|rel|relative|relativ|g|a|ü)\.?\)?$/i;
@@ -63,6 +63,10 @@ function afterSlash(text: string): HeaderParts | null {
   const slash = text.indexOf("/");
   if (slash < 1 || findUnit(text) !== undefined) return null;
   const unit = text.slice(slash + 1);
+  // "Fuel rate g/s": the stroke is inside the unit, not before it.
+  const blank = text.lastIndexOf(" ", slash);
+  const whole = text.slice(blank + 1);
+  if (blank > 0 && findUnit(whole) !== undefined) return { name: text.slice(0, blank).trim(), unit: whole };
   const isUnit = findUnit(unit) !== undefined && (unit.length > 1 || /[VsK%]/.test(unit));
   return isUnit ? { name: text.slice(0, slash).trim(), unit: unit.trim() } : null;
 }

@@ -15,7 +15,7 @@ const TIME_WORDS = new Set(
     "temps heure horodatage duree depuis debut date ecoule secondes",
     "tiempo hora fecha marca transcurrido segundos desde inicio de",
     "tempo hora data instante carimbo decorrido orario",
-    "timestep ts tstamp datetime",
+    "timestep ts tstamp datetime and und et y e",
   ].flatMap((line) => line.split(" ")),
 );
 const SURELY =
