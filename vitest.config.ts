@@ -6,6 +6,7 @@ export default defineConfig({
     include: ["{src,edge,web,published,test}/**/*.test.{ts,tsx}"],
     exclude: process.env.AIRTALLY_SLOW ? [] : ["**/*.slow.test.*", "node_modules/**"],
     css: true, // style sheets are part of the reports under test
+    isolate: false, // tests keep no state between files; a fresh worker per file doubled the time
     testTimeout: 60_000,
     reporters: ["default"],
     sequence: { shuffle: false },

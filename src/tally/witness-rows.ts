@@ -21,6 +21,8 @@ import { type Bound, HUMIDITY_RATIO, type PointState, type TallyWitness } from "
 
 /** sd of a primitive that was not recorded: it then carries no information (ln units) */
 const UNKNOWN = 5;
+/** lambda from 1 beyond which an untold loop can't have been closed. Common practice, no source. */
+const UNTOLD_LAMBDA = 0.05;
 /** a point of more readings than this held still long enough for fuel and trims to follow */
 const SETTLED_READINGS = 4;
 
@@ -163,6 +165,8 @@ function addFuel(context: Context, { id, bank }: Fuel, dosedBy: number): void {
   // Open loop on a lifted pedal means fuel just cut or not yet back: walls and probe tell of another moment.
   const loaded = point.states.includes("enrichment") || point.states.includes("full-load");
   if (!closed && (wide === null || commanded === null || !loaded)) return;
+  // Nobody told the loop nor what was commanded: a mixture this far from stoichiometric was wanted, and by how much is not known.
+  if (!context.loopIsTold && commanded === null && wide !== null && Math.abs(wide.mean - 1) > UNTOLD_LAMBDA) return;
   let value = dosedBy + Math.log1p(trim?.trim ?? 0);
   let variance = (trim?.variance ?? 0) + lagVariance(point);
   if (wide !== null && wide.mean > 0.5 && wide.mean < 2) {

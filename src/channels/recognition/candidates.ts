@@ -41,18 +41,32 @@ type Reading = {
   readonly words: string;
   readonly unit: UnitMeaning | null;
   readonly unitText: string | null;
+  /** the header cell as written, unit included */
+  readonly written: string;
 };
 
 /** The header as it stands; and, where its end can be a unit ("MAP_kPa"), the name before it with that unit. */
 function readingsOf(column: RawColumn): Reading[] {
   const stated = column.unitText === null ? null : unitMeaning(column.unitText);
   const readings: Reading[] = [
-    { name: parseName(column.header), words: column.header, unit: stated, unitText: column.unitText },
+    {
+      name: parseName(column.header),
+      words: column.header,
+      unit: stated,
+      unitText: column.unitText,
+      written: column.headerText,
+    },
   ];
   if (column.unitText === null) {
     const hidden = hiddenUnit(column.header);
     if (hidden !== null) {
-      readings.push({ name: parseName(hidden.name), words: hidden.name, unit: hidden.unit, unitText: hidden.text });
+      readings.push({
+        name: parseName(hidden.name),
+        words: hidden.name,
+        unit: hidden.unit,
+        unitText: hidden.text,
+        written: hidden.name,
+      });
     }
   }
   return readings;
@@ -99,7 +113,7 @@ function judge(
   }
   const doubt = sideOfThrottle(quantity, pattern, conversion.scale, summary);
   const unknownUnit = unitText !== null && unit === null && unitText.trim() !== "";
-  const inName = unit === null ? null : unitInBrackets(reading.words);
+  const inName = unit === null ? null : unitInBrackets(reading.written);
   const twoUnits = inName !== null && unit !== null && inName.unit.symbol !== unit.unit.symbol;
   // One short word in brackets is a unit that is not known: another must not take its place in silence.
   const unreadable = unknownUnit && LIKE_A_UNIT.test(unitText);
@@ -108,7 +122,7 @@ function judge(
     bank: bankOf(quantity, reading.name),
     confidence: Math.min(
       MOST,
-      score * conversion.fit * doubt * (unreadable ? 0.6 : unknownUnit ? 0.8 : 1) * (unitMissing ? 0.5 : 1),
+      score * conversion.fit * doubt * (unreadable ? 0.6 : unknownUnit ? 0.8 : 1) * (unitMissing || twoUnits ? 0.5 : 1),
     ),
     conversion,
     reasons: [
@@ -123,7 +137,7 @@ function judge(
   };
 }
 
-/** A unit in brackets that stayed in the name because a row of units stands below it. */
+/** A unit in brackets of the name, where a row of units below it may say another. */
 function unitInBrackets(name: string): UnitMeaning | null {
   const inside = /[[(]([^\])]+)[\])]/.exec(name)?.[1];
   return inside === undefined ? null : unitMeaning(inside);
