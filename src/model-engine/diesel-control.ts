@@ -32,7 +32,7 @@ export function stepDiesel(
   state.fuelCut = demand.mode !== "off" && dose === 0;
   state.loop = 1;
   state.lambdaCommanded = 1;
-  state.fuelCommanded = speed < 3 ? 0 : (dose * speed) / 2;
+  state.doses.fill(speed < 3 ? 0 : (dose * speed) / 2 / state.doses.length);
 
   const share = egrShare(speed, dose / fullDose(e), state.fuelCut, sensors.coolant);
   const unrecirculated =

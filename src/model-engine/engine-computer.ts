@@ -24,11 +24,13 @@ export type Sensors = {
   barometer: number;
   intakeTemperature: number;
   coolant: number;
-  lambda: number;
+  /** one a bank */
+  readonly lambdas: number[];
 };
 
 export type ComputerState = {
-  readonly trims: TrimState;
+  /** one a bank */
+  readonly trims: readonly TrimState[];
   /** (1) after filtering, and the slow ratio of (3) */
   meterAir: number;
   meterOverPressure: number;
@@ -40,15 +42,15 @@ export type ComputerState = {
   lambdaCommanded: number;
   /** SAE J1979 PID $03: 1 open, not yet warm; 2 closed; 4 open by load or fuel cut */
   loop: 1 | 2 | 4;
-  /** kg/s */
-  fuelCommanded: number;
+  /** kg/s of each bank */
+  readonly doses: number[];
   egrOpening: number;
   purge: number;
 };
 
-export function newComputer(): ComputerState {
+export function newComputer(banks: number): ComputerState {
   return {
-    trims: newTrims(),
+    trims: Array.from({ length: banks }, newTrims),
     meterAir: 0,
     meterOverPressure: 1,
     airDosedBy: 0,
@@ -58,7 +60,7 @@ export function newComputer(): ComputerState {
     closedFor: 0,
     lambdaCommanded: 1,
     loop: 1,
-    fuelCommanded: 0,
+    doses: new Array<number>(banks).fill(0),
     egrOpening: 0,
     purge: 0,
   };
@@ -96,7 +98,6 @@ export function stepComputer(
   const cell = trimCell(sensors.speed, load);
   const input = {
     probe: design.lambdaProbe === "wide" ? ("wide" as const) : ("narrow" as const),
-    lambdaRead: sensors.lambda,
     lambdaCommanded: state.lambdaCommanded,
     cell,
     limit: design.computer.trimLimit,
@@ -104,11 +105,14 @@ export function stepComputer(
   };
   state.cell = cell;
   const closed = state.loop === 2 && state.closedFor > 1;
-  if (closed) stepTrims(state.trims, input, dt);
-  else state.trims.short = 0;
-  const trim = closed ? trimFactor(state.trims, input) : 1 + state.trims.long[cell]!;
-  const dose = (state.airDosedBy * trim) / (e.ratioAssumed * state.lambdaCommanded);
-  state.fuelCommanded = state.fuelCut || sensors.speed < 3 ? 0 : dose;
+  const shut = state.fuelCut || sensors.speed < 3;
+  const untrimmed = state.airDosedBy / (e.ratioAssumed * state.lambdaCommanded) / state.trims.length;
+  for (const [bank, trims] of state.trims.entries()) {
+    const own = { ...input, lambdaRead: sensors.lambdas[bank]! };
+    if (closed) stepTrims(trims, own, dt);
+    else trims.short = 0;
+    state.doses[bank] = shut ? 0 : untrimmed * (closed ? trimFactor(trims, own) : 1 + trims.long[cell]!);
+  }
 }
 
 function believeAir(e: PreparedEngine, state: ComputerState, sensors: Sensors, dt: number): void {

@@ -1,11 +1,14 @@
 /** The drawing of a model engine: what its maker knows and its engine computer assumes. SI; all invented. */
 import type { FuelName } from "../engine/index.ts";
+import type { Compensation } from "../meters/index.ts";
 
 export type EngineDesign = {
   readonly note: string;
   /** m3, all cylinders */
   readonly displacement: number;
   readonly cylinders: number;
+  /** two: each with injectors, trims and a probe of its own; one where not given */
+  readonly banks?: 1 | 2;
   readonly compressionRatio: number;
   readonly fuel: FuelName;
   readonly ignition: "spark" | "compression";
@@ -74,8 +77,10 @@ export type Charger = {
   readonly coolerEffectiveness: number;
 };
 
-/** A hot wire in its tube, by King's law V2 = A + B m^n through its ends. */
-export type MeterDesign = {
+export type MeterDesign = HeatedDesign | VaneDesign | VortexDesign;
+
+/** A hot wire or film in its tube, by King's law V2 = A + B m^n through its ends. */
+export type HeatedDesign = {
   readonly kind: "hot-wire" | "hot-film";
   readonly bore: number;
   readonly reference: number;
@@ -85,4 +90,33 @@ export type MeterDesign = {
   readonly largestFlow: number;
   /** s, first-order lag of the heated element [common practice, no source] */
   readonly lag: number;
+};
+
+/** A spring-loaded vane whose opening grows with the logarithm of the flow, and a wiper on it. */
+export type VaneDesign = {
+  readonly kind: "vane";
+  readonly bore: number;
+  readonly reference: number;
+  readonly closedRatio: number;
+  readonly openRatio: number;
+  /** kg/s in the air of calibration where the vane begins to open, and where it is fully open */
+  readonly smallestFlow: number;
+  readonly largestFlow: number;
+  /** rad/s and 1, of flap, spring and damping chamber [common practice, no source] */
+  readonly angularFrequency: number;
+  readonly dampingRatio: number;
+  readonly compensation: Compensation;
+};
+
+/** A vortex-counting meter: pulses for each volume. */
+export type VortexDesign = {
+  readonly kind: "vortex";
+  readonly bore: number;
+  /** 1/m3 */
+  readonly pulsesPerVolume: number;
+  /** kg/s in the air of calibration: below, nothing is shed; the largest metered */
+  readonly smallestFlow: number;
+  readonly largestFlow: number;
+  readonly lag: number;
+  readonly compensation: Compensation;
 };

@@ -1,7 +1,10 @@
 /** The engine file of a model engine: what its owner could know, in the words and units of the file ("airtally-engine/1"). */
+
+import { ASSUMED_CALIBRATION_AIR } from "../meters/index.ts";
 import { formatQuantity } from "../quantities/index.ts";
-import type { EngineDesign } from "./engine-design.ts";
-import { printedCurve } from "./hot-wire-meter.ts";
+import type { EngineDesign, MeterDesign } from "./engine-design.ts";
+import { CALIBRATION_DENSITY, meterLaw } from "./meter-law.ts";
+import { printedCurve } from "./meter-response.ts";
 
 export type EngineFileObject = { readonly [key: string]: unknown };
 
@@ -14,7 +17,7 @@ export function engineFileOf(design: EngineDesign): EngineFileObject {
     displacement: formatQuantity(design.displacement, "cm3", 5),
     cylinders: design.cylinders,
     strokes: 4,
-    banks: 1,
+    banks: design.banks ?? 1,
     compressionRatio: design.compressionRatio,
     valveTiming: "fixed",
     fuel: design.fuel,
@@ -22,22 +25,7 @@ export function engineFileOf(design: EngineDesign): EngineFileObject {
     induction: design.charger === null ? "natural" : "boosted",
     injection: design.injection,
     metering: computer.dosedBy,
-    meters:
-      meter === null
-        ? []
-        : [
-            {
-              id: "meter",
-              kind: meter.kind,
-              bore: formatQuantity(meter.bore, "mm", 4),
-              reference: formatQuantity(meter.reference, "V", 3),
-              curve: {
-                signalUnit: "V",
-                flowUnit: "g/s",
-                points: printedCurve(meter, 25).map(([volts, flow]) => [volts, Number((flow * 1e3).toPrecision(5))]),
-              },
-            },
-          ],
+    meters: meter === null ? [] : [meterOf(meter)],
     ...(manifoldSensor === null
       ? {}
       : {
@@ -73,5 +61,31 @@ export function engineFileOf(design: EngineDesign): EngineFileObject {
     manifoldVolume: formatQuantity(intake.manifoldVolume, "L", 3),
     chargeVolume: formatQuantity(intake.chargeVolume, "L", 3),
     throttleBore: formatQuantity(intake.throttleBore, "mm", 4),
+  };
+}
+
+function meterOf(meter: MeterDesign): EngineFileObject {
+  const tidy = (value: number) => Number(value.toPrecision(5));
+  const at = {
+    pressure: formatQuantity(ASSUMED_CALIBRATION_AIR.pressure, "kPa", 6),
+    temperature: formatQuantity(ASSUMED_CALIBRATION_AIR.temperature, "degC", 3),
+  };
+  const { signalUnit } = meterLaw(meter);
+  const volume = meter.kind === "vortex";
+  const curve = printedCurve(meter, 25, volume ? 1 : 3).map(([signal, flow]) => [
+    signal,
+    tidy(volume ? (flow / CALIBRATION_DENSITY) * 1e3 : flow * 1e3),
+  ]);
+  return {
+    id: "meter",
+    kind: meter.kind,
+    bore: formatQuantity(meter.bore, "mm", 4),
+    ...(meter.kind === "vortex" ? {} : { reference: formatQuantity(meter.reference, "V", 3) }),
+    curve: {
+      signalUnit,
+      flowUnit: volume ? "L/s" : "g/s",
+      ...(meter.kind === "vane" || volume ? { at } : {}),
+      points: curve,
+    },
   };
 }

@@ -21,6 +21,9 @@ export type EngineParts = {
   readonly meterShape: SmoothVariation;
   /** ln(delivered / expected) */
   readonly injectorScale: number;
+  /** half the difference of bank 1 and bank 2, of engines with two */
+  readonly bankInjectorScale: number;
+  readonly bankLambdaBias: number;
   /** s, true minus assumed */
   readonly injectorDeadTime: number;
   /** ln(true / assumed stoichiometric ratio) */
@@ -54,6 +57,8 @@ export function drawParts(random: SeededRandom, spread = 1): EngineParts {
     meterScale: draw("meterScale"),
     meterShape: drawShape(random, "meterShape", spread, [0.8]),
     injectorScale: draw("injectorScale"),
+    bankInjectorScale: draw("bankInjectorScale"),
+    bankLambdaBias: draw("bankLambdaBias"),
     injectorDeadTime: draw("injectorDeadTime"),
     fuelRatio: draw("fuelRatio"),
     pressureBias: draw("pressureBias"),

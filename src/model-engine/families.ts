@@ -9,8 +9,8 @@ import { LARGEST_HEALTHY_TRIM, largestTrim } from "./healthy-trim.ts";
 import type { ModelEngine } from "./model-engine.ts";
 import { rpm } from "./protocol.ts";
 
-const CUBIC_CENTIMETRE = 1e-6;
-const PER_MINUTE = 1 / 60;
+export const CUBIC_CENTIMETRE = 1e-6;
+export const PER_MINUTE = 1 / 60;
 
 /** 2.0 L four-cylinder petrol saloon, hot wire and manifold pressure sensor, dosed by the meter. */
 export const PETROL_WITH_METER: EngineDesign = {

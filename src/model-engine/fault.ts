@@ -38,6 +38,8 @@ export type PlantableCause = keyof typeof PLANTABLE;
 export type Fault = {
   readonly cause: PlantableCause;
   readonly size: number;
+  /** of an engine with two banks, where the fault is one bank's alone (injection, firing, exhaust, probe) */
+  readonly bank?: 1 | 2;
   /** map-scaled: about the barometer (a leaky hose) or about zero pressure (a wrong part); ambient where not given */
   readonly pivot?: "ambient" | "zero";
   /** meter-curve-wrong: error at 30 % of the largest flow, `size` being that at 70 %; the same where not given */

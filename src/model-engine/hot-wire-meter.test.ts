@@ -1,16 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { seededRandom } from "../numerics/index.ts";
+import type { HeatedDesign } from "./engine-design.ts";
 import { drawParts } from "./engine-parts.ts";
 import { PETROL_WITH_METER } from "./families.ts";
 import { faultState } from "./fault.ts";
-import { flowOf, kingLaw, meterResponse, printedCurve, signalAt, voltageOf } from "./hot-wire-meter.ts";
+import { flowOf, kingLaw, voltageOf } from "./hot-wire-meter.ts";
+import { meterResponse, printedCurve, readingOf, signalAt } from "./meter-response.ts";
 
-const meter = PETROL_WITH_METER.meter!;
+const meter = PETROL_WITH_METER.meter as HeatedDesign;
 const asDrawn = drawParts(seededRandom(1), 0);
 const flows = { idle: 3e-3, largest: 0.1 };
 const read = (massFlow: number, cause: "meter-offset" | "meter-fouled" | "meter-scaled", size: number) => {
   const response = meterResponse(meter, asDrawn, faultState([{ cause, size }]), flows);
-  return flowOf(response.law, signalAt(response, massFlow));
+  return readingOf(response, signalAt(response, massFlow, 1.2), 1.2);
 };
 
 describe("the meter of the model engine", () => {

@@ -4,6 +4,16 @@
  * Out: a recording as text, the engine file its owner would write, and the truth beside it. The same seed gives the same bytes.
  * Refuses: to describe a real engine; to tell the inference anything but through the recording.
  */
+export type { Blemishes } from "./blemishes.ts";
+export { crankBreathing, crankResistances, crankSettings } from "./crank-breathing.ts";
+export {
+  type CrankCycle,
+  type CrankEngine,
+  type CrankSettings,
+  heatPerAir,
+  newCrankEngine,
+  runCrankCycle,
+} from "./crank-engine.ts";
 export { DEMO_ENGINE, DEMO_FAULTS, DEMO_SEED, type DemoJob, demoJob } from "./demo-job.ts";
 export type { Charger, EngineDesign, MeterDesign } from "./engine-design.ts";
 export { type EngineFileObject, engineFileOf } from "./engine-file.ts";
@@ -21,13 +31,16 @@ export {
 } from "./families.ts";
 export { type Fault, PLANTABLE, type PlantableCause } from "./fault.ts";
 export { type Ambient, ambientAt, type ModelEngine } from "./model-engine.ts";
+export { PETROL_WITH_VANE, PETROL_WITH_VORTEX } from "./older-families.ts";
+export { type FaultReason, parseFault } from "./parse-fault.ts";
 export { type PreparedEngine, prepareEngine } from "./prepared-engine.ts";
 export { type Protocol, protocolDuration, roadDriving, rpm, type Segment, standardRecording } from "./protocol.ts";
 export type { Recorder } from "./recorder.ts";
-export { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channels.ts";
+export { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channel-table.ts";
 export { runEngine } from "./run-engine.ts";
 export { FAMILY_DESIGNS, simulateFamily } from "./simulate-family.ts";
 export { type SimulatedRecording, type Simulation, simulateRecording } from "./simulate-recording.ts";
-export { type Family, standardTester, TESTER_CHANNELS, workshopLogger } from "./standard-recorders.ts";
+export { FAMILIES, type Family, standardTester, TESTER_CHANNELS, workshopLogger } from "./standard-recorders.ts";
 export { PLAIN_STYLE, type TableStyle } from "./table-text.ts";
 export { TRACE_COLUMNS, type Trace, type TraceColumn } from "./trace.ts";
+export { truthText } from "./truth-table.ts";

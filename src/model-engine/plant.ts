@@ -12,7 +12,7 @@ export type Plant = {
   readonly flows: AirFlows;
   readonly computer: ComputerState;
   readonly governor: GovernorState;
-  readonly exhaust: ExhaustState;
+  readonly banks: readonly BankState[];
   readonly sensors: Sensors;
   /** kg/s, total through the exhaust, smoothed over about a cycle */
   exhaustFlow: number;
@@ -20,21 +20,42 @@ export type Plant = {
   /** kg/s of dry fresh air, and recirculated gas as air, into the cylinders */
   dryAir: number;
   recirculated: number;
-  /** s, kg/s: commanded pulse, delivered fuel, fuel that reaches the cylinders, the part that goes by the port wall */
+  /** s commanded, mean of the banks; kg/s that reach the cylinders */
   pulseWidth: number;
-  fuelDelivered: number;
   fuelIntoCylinders: number;
-  fuelFromWall: number;
   lambda: number;
   /** kg/s */
   meterFlow: number;
   storage: number;
   purgeFlow: number;
-  meterVoltage: number;
+  /** V, ratio or Hz as the meter has it, and its rate */
+  meterSignal: number;
+  meterSignalRate: number;
   coolant: number;
   intakeTemperature: number;
   battery: number;
 };
+
+export type BankState = {
+  readonly exhaust: ExhaustState;
+  /** s, kg/s: commanded pulse, delivered fuel, the part that goes by the port wall, fuel that reaches the cylinders */
+  pulseWidth: number;
+  fuelDelivered: number;
+  fuelFromWall: number;
+  fuelIntoCylinders: number;
+  lambda: number;
+};
+
+function newBank(): BankState {
+  return {
+    exhaust: newExhaust(),
+    pulseWidth: 0,
+    fuelDelivered: 0,
+    fuelFromWall: 0,
+    fuelIntoCylinders: 0,
+    lambda: LAMBDA_OF_AIR,
+  };
+}
 
 export const WARM_COOLANT = 363; // K
 const EGR_TEMPERATURE = 400; // K, cooled
@@ -65,9 +86,9 @@ export function newPlant(e: PreparedEngine): Plant {
       wallConductance: 0,
     },
     flows: { suction: 0, throttle: 0, leak: 0, boostLeak: 0, egr: 0, cylinder: 0, wallHeat: 0 },
-    computer: newComputer(),
+    computer: newComputer(e.banks.length),
     governor: newGovernor(e),
-    exhaust: newExhaust(),
+    banks: e.banks.map(newBank),
     sensors: {
       speed: 0,
       meterReading: 0,
@@ -75,21 +96,20 @@ export function newPlant(e: PreparedEngine): Plant {
       barometer: pressure + e.engine.parts.barometerBias,
       intakeTemperature: temperature,
       coolant: WARM_COOLANT,
-      lambda: LAMBDA_OF_AIR,
+      lambdas: e.banks.map(() => LAMBDA_OF_AIR),
     },
     exhaustFlow: 0,
     exhaustPressure: pressure,
     dryAir: 0,
     recirculated: 0,
     pulseWidth: 0,
-    fuelDelivered: 0,
     fuelIntoCylinders: 0,
-    fuelFromWall: 0,
     lambda: LAMBDA_OF_AIR,
     meterFlow: 0,
     storage: 0,
     purgeFlow: 0,
-    meterVoltage: 0,
+    meterSignal: e.meter?.atRest ?? 0,
+    meterSignalRate: 0,
     coolant: WARM_COOLANT,
     intakeTemperature: temperature,
     battery: 12.4,

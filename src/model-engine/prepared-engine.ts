@@ -3,16 +3,19 @@ import { fuelProperties, fuelVapourDisplacement, speedDensityFlow } from "../eng
 import { idealMoistAirDensity } from "../gas/index.ts";
 import { AIR_WATER_MOLAR_RATIO, GAS_CONSTANT_DRY_AIR, STANDARD_ATMOSPHERE } from "../quantities/index.ts";
 import type { AirConstants } from "./air-path.ts";
+import { type BankSide, bankSides } from "./bank-side.ts";
 import { type Breathing, breathingOf } from "./breathing.ts";
 import type { EngineDesign } from "./engine-design.ts";
 import { type Fault, type FaultState, faultState } from "./fault.ts";
-import { type MeterResponse, meterResponse } from "./hot-wire-meter.ts";
+import { type MeterResponse, meterResponse } from "./meter-response.ts";
 import type { Ambient, ModelEngine } from "./model-engine.ts";
 
 /** Sharp-edged hole: the discharge coefficient that the sizes of leaks are told with. */
 export const HOLE_DISCHARGE = 0.65;
 /** m2 effective of the purge valve fully open [common practice, no source] */
 export const PURGE_AREA = 0.4e-6;
+
+export type { BankSide };
 
 export type PreparedEngine = {
   readonly engine: ModelEngine;
@@ -21,6 +24,8 @@ export type PreparedEngine = {
   readonly faults: FaultState;
   readonly air: AirConstants;
   readonly breathing: Breathing;
+  /** one or two */
+  readonly banks: readonly BankSide[];
   readonly meter: MeterResponse | null;
   /** share of the suction flow that enters behind the meter and before the throttle */
   readonly unmeteredShare: number;
@@ -69,6 +74,7 @@ export function prepareEngine(engine: ModelEngine, ambient: Ambient, planted: re
       coolerResistance: cooler / density,
     },
     breathing: breathingOf(design, parts),
+    banks: bankSides(parts, planted, design.banks ?? 1),
     meter:
       design.meter === null
         ? null

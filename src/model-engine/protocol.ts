@@ -27,8 +27,12 @@ export function protocolDuration(protocol: Protocol): number {
   return protocol.reduce((sum, segment) => sum + segment.seconds, 0);
 }
 
-/** The standard recording: key on, warm idle, idle with loads, 2,500 rev/min, snap, one full-load pull, overrun, key off. */
-export function standardRecording(): Protocol {
+/**
+ * The standard recording: key on, warm idle, idle with loads, 2,500 rev/min, snap, one full-load pull, overrun, key off.
+ * Pull and overrun stay below the largest speed of the engine.
+ */
+export function standardRecording(largestSpeed = rpm(6200)): Protocol {
+  const top = 0.94 * largestSpeed;
   return [
     { do: "key-on", seconds: 10 },
     { do: "idle", seconds: 60 },
@@ -39,8 +43,8 @@ export function standardRecording(): Protocol {
     { do: "idle", seconds: 12 },
     { do: "snap", seconds: 8 },
     { do: "drive", seconds: 8, speed: rpm(1600), load: 0.5 },
-    { do: "pull", seconds: 9, from: rpm(1600), to: rpm(5800) },
-    { do: "overrun", seconds: 9, from: rpm(5200), to: rpm(1300) },
+    { do: "pull", seconds: 9, from: rpm(1600), to: Math.min(rpm(5800), top) },
+    { do: "overrun", seconds: 9, from: Math.min(rpm(5200), top), to: rpm(1300) },
     { do: "idle", seconds: 15 },
     { do: "key-on", seconds: 10 },
   ];

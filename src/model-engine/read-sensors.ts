@@ -1,20 +1,19 @@
 /** What the sensors of the plant read: with their errors, planted biases and lags. */
-import { flowOf, signalAt } from "./hot-wire-meter.ts";
+import { idealMoistAirDensity } from "../gas/index.ts";
+import { ASSUMED_CALIBRATION_AIR, type Compensation } from "../meters/index.ts";
+import type { MeterDesign } from "./engine-design.ts";
+import { readingOf, signalAt } from "./meter-response.ts";
 import type { Plant } from "./plant.ts";
+import { pulsationShare } from "./planted-laws.ts";
 import type { PreparedEngine } from "./prepared-engine.ts";
 
 export function readSensors(e: PreparedEngine, plant: Plant, dt: number): void {
   const { sensors, air } = plant;
   const { parts } = e.engine;
   sensors.speed = plant.speed;
-  if (e.meter !== null && e.design.meter !== null) {
-    const share = 1 - Math.exp(-dt / e.design.meter.lag);
-    plant.meterVoltage += (signalAt(e.meter, plant.meterFlow) - plant.meterVoltage) * share;
-    sensors.meterReading = flowOf(e.meter.law, plant.meterVoltage);
-  }
   const { aboutAmbient, aboutZero } = e.faults.pressureScale;
-  const felt = air.pressure2 + aboutAmbient * (air.pressure2 - e.ambient.pressure) + aboutZero * air.pressure2;
-  sensors.pressure = felt + parts.pressureBias + e.faults.pressureBias;
+  const pressed = air.pressure2 + aboutAmbient * (air.pressure2 - e.ambient.pressure) + aboutZero * air.pressure2;
+  sensors.pressure = pressed + parts.pressureBias + e.faults.pressureBias;
   sensors.barometer = e.ambient.pressure + parts.barometerBias + e.faults.barometerBias;
   const place = {
     meter: plant.intakeTemperature,
@@ -24,5 +23,54 @@ export function readSensors(e: PreparedEngine, plant: Plant, dt: number): void {
   const wanted = place + parts.temperatureBias + e.faults.temperatureBias;
   sensors.intakeTemperature += (wanted - sensors.intakeTemperature) * (1 - Math.exp(-dt / 4));
   sensors.coolant = plant.coolant;
-  sensors.lambda = plant.exhaust.atProbe + parts.lambdaBias + e.faults.lambdaBias;
+  for (const [i, bank] of plant.banks.entries()) sensors.lambdas[i] = bank.exhaust.atProbe + e.banks[i]!.lambdaBias;
+  readMeter(e, plant, dt);
+}
+
+function readMeter(e: PreparedEngine, plant: Plant, dt: number): void {
+  if (e.meter === null) return;
+  const { air, sensors } = plant;
+  const { design } = e.meter;
+  const felt = plant.meterFlow * pulsationShare(e.faults.pulsation, plant.speed, air.pressure2 / air.pressure1);
+  const density = e.meter.law.densityExponent === 0 ? 1 : densityAtMeter(e, plant);
+  followSignal(plant, design, signalAt(e.meter, felt, density), dt);
+  sensors.meterReading = readingOf(e.meter, plant.meterSignal, assumedDensity(design, sensors));
+}
+
+/** The meter sits behind the filter: its air has lost the filter's drop. */
+function densityAtMeter(e: PreparedEngine, plant: Plant): number {
+  return idealMoistAirDensity({
+    pressure: e.ambient.pressure - e.air.filterResistance * plant.meterFlow ** 2,
+    temperature: plant.intakeTemperature,
+    humidityRatio: e.ambient.humidityRatio,
+  });
+}
+
+/** Heated and vortex meters lag by the first order; a vane swings by the second (meters/vane/vane-dynamics, stepped backward). */
+function followSignal(plant: Plant, design: MeterDesign, wanted: number, dt: number): void {
+  if (design.kind !== "vane") {
+    plant.meterSignal += (wanted - plant.meterSignal) * (1 - Math.exp(-dt / design.lag));
+    return;
+  }
+  const { angularFrequency: w, dampingRatio: z, closedRatio, openRatio } = design;
+  const push = w * w * (wanted - plant.meterSignal);
+  plant.meterSignalRate = (plant.meterSignalRate + dt * push) / (1 + 2 * z * w * dt + (w * dt) ** 2);
+  const moved = plant.meterSignal + dt * plant.meterSignalRate;
+  plant.meterSignal = Math.min(Math.max(moved, Math.min(closedRatio, wanted)), Math.max(openRatio, wanted));
+  if (plant.meterSignal !== moved) plant.meterSignalRate = 0;
+}
+
+/** Heated meters need none; the others are corrected for what the computer measures, and take the air of calibration for the rest. */
+function assumedDensity(design: MeterDesign, sensors: Plant["sensors"]): number {
+  if (design.kind !== "vane" && design.kind !== "vortex") return 1;
+  const corrected = (what: "temperature" | "pressure") => corrects(design.compensation, what);
+  return idealMoistAirDensity({
+    pressure: corrected("pressure") ? sensors.barometer : ASSUMED_CALIBRATION_AIR.pressure,
+    temperature: corrected("temperature") ? sensors.intakeTemperature : ASSUMED_CALIBRATION_AIR.temperature,
+    humidityRatio: 0,
+  });
+}
+
+function corrects(compensation: Compensation, what: "temperature" | "pressure"): boolean {
+  return compensation === what || compensation === "temperature-and-pressure";
 }

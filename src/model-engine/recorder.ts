@@ -5,13 +5,16 @@
 
 import type { SeededRandom } from "../numerics/index.ts";
 import { fromSi } from "../quantities/index.ts";
-import { type RecorderChannel, type RecorderChannelId, recorderChannel } from "./recorder-channels.ts";
+import { type Blemishes, blemish } from "./blemishes.ts";
+import { type RecorderChannel, type RecorderChannelId, recorderChannel } from "./recorder-channel-table.ts";
 import { type TableStyle, writeTable } from "./table-text.ts";
 import type { Trace } from "./trace.ts";
 
 export type Recorder = {
   readonly channels: readonly RecorderChannelId[];
   readonly style: TableStyle;
+  /** readings lost or stuck on the way; none where not given */
+  readonly blemishes?: Blemishes;
 } & (
   | {
       readonly kind: "polled";
@@ -27,7 +30,8 @@ export type Recorder = {
 export function recordText(trace: Trace, recorder: Recorder, random: SeededRandom): string {
   const channels = recorder.channels.map(recorderChannel);
   const rows = recorder.kind === "polled" ? polledRows(trace, recorder, random) : loggerRows(trace, recorder, random);
-  return writeTable(channels, rows, recorder.style, recorder.kind === "logger" ? "loggerStep" : "step");
+  const kept = recorder.blemishes === undefined ? rows : blemish(rows, recorder.blemishes, random.fork("blemishes"));
+  return writeTable(channels, kept, recorder.style, recorder.kind === "logger" ? "loggerStep" : "step");
 }
 
 /** Time in s, then one value a channel; NaN where the cell is empty. */

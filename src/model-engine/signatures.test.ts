@@ -1,77 +1,13 @@
 /**
- * The signs and limits of the catalogue: what each planted fault does to the witnesses and to the trims, under the meter and the
- * pressure strategy. Engines as drawn, so that nothing but the fault departs.
+ * The signs and limits of the catalogue, air side and fuel side: what each planted fault does to the witnesses and to the trims, under
+ * the meter and the pressure strategy. Engines as drawn, so that nothing but the fault departs.
  */
 import { describe, expect, it } from "vitest";
-import { speedDensityFlow } from "../engine/index.ts";
-import { seededRandom } from "../numerics/index.ts";
-import { buildEngine, PETROL_WITH_METER } from "./families.ts";
 import type { Fault } from "./fault.ts";
-import { ambientAt } from "./model-engine.ts";
-import { prepareEngine } from "./prepared-engine.ts";
-import { type Protocol, rpm } from "./protocol.ts";
-import { runEngine } from "./run-engine.ts";
-import type { Trace } from "./trace.ts";
+import { AS_METER, AS_PRESSURE, shiftOf } from "./signature-rig.ts";
 
-const ambient = ambientAt({ altitude: 0, temperature: 293, relativeHumidity: 0.4 });
-const protocol: Protocol = [
-  { do: "idle", seconds: 40 },
-  { do: "drive", seconds: 30, speed: rpm(2500), load: 0.7 },
-  { do: "drive", seconds: 12, speed: rpm(4500), load: 1 },
-];
-/** Mean over the last seconds of each part, where it runs steadily. */
-const PARTS = { idle: [28, 40], cruise: [62, 72], full: [79, 82] } as const;
-type Part = keyof typeof PARTS;
-
-type Witnesses = { readonly meter: number; readonly pressure: number; readonly fuel: number; readonly trim: number };
-
-const withPressure = {
-  ...PETROL_WITH_METER,
-  computer: { ...PETROL_WITH_METER.computer, dosedBy: "pressure" as const },
-};
-
-function witnesses(trace: Trace, part: Part): Witnesses {
-  const [from, to] = PARTS[part];
-  const sum = { meter: 0, pressure: 0, fuel: 0, trim: 0, n: 0 };
-  for (let i = Math.round(from / trace.step); i < Math.round(to / trace.step); i++) {
-    const air = trace.airIntoCylinders[i]!;
-    const trim = (1 + trace.shortTrim[i]!) * (1 + trace.longTrim[i]!);
-    const byDensity = speedDensityFlow({
-      volumetricEfficiency: 1,
-      manifoldPressure: trace.pressureReading[i]!,
-      displacement: PETROL_WITH_METER.displacement,
-      engineSpeed: trace.speed[i]!,
-      chargeTemperature: trace.intakeTemperatureReading[i]!,
-    });
-    sum.meter += Math.log(trace.meterReading[i]! / air);
-    sum.pressure += Math.log(byDensity / air);
-    sum.fuel += Math.log((trace.airReported[i]! * trim * trace.lambdaReading[i]!) / trace.lambdaCommanded[i]! / air);
-    sum.trim += Math.log(trim);
-    sum.n++;
-  }
-  return { meter: sum.meter / sum.n, pressure: sum.pressure / sum.n, fuel: sum.fuel / sum.n, trim: sum.trim / sum.n };
-}
-
-function run(faults: readonly Fault[], strategy: "meter" | "pressure"): { readonly [part in Part]: Witnesses } {
-  const design = strategy === "meter" ? PETROL_WITH_METER : withPressure;
-  const prepared = prepareEngine(buildEngine(design, 1, 0), ambient, faults);
-  const trace = runEngine(prepared, protocol, { random: seededRandom(5) });
-  return { idle: witnesses(trace, "idle"), cruise: witnesses(trace, "cruise"), full: witnesses(trace, "full") };
-}
-
-const healthy = { meter: run([], "meter"), pressure: run([], "pressure") };
-
-/** Shift of each witness and of the trim against the healthy engine. */
-function shift(fault: Fault, strategy: "meter" | "pressure" = "meter") {
-  const faulty = run([fault], strategy);
-  const against = (part: Part) => ({
-    meter: faulty[part].meter - healthy[strategy][part].meter,
-    pressure: faulty[part].pressure - healthy[strategy][part].pressure,
-    fuel: faulty[part].fuel - healthy[strategy][part].fuel,
-    trim: faulty[part].trim - healthy[strategy][part].trim,
-  });
-  return { idle: against("idle"), cruise: against("cruise"), full: against("full") };
-}
+const shift = (fault: Fault, strategy: "meter" | "pressure" = "meter") =>
+  shiftOf(fault, strategy === "meter" ? AS_METER : AS_PRESSURE);
 
 /** Close enough to nothing: limit cycle of the narrow probe, purge, idle speed a little off. */
 const NOTHING = 0.012;

@@ -5,6 +5,7 @@ import type { EngineDesign } from "./engine-design.ts";
 import { BOOSTED_BOTH, buildEngine, DIESEL_WITH_EGR, PETROL_WITH_METER, PETROL_WITH_PRESSURE } from "./families.ts";
 import type { Fault } from "./fault.ts";
 import { type Ambient, ambientAt } from "./model-engine.ts";
+import { PETROL_WITH_VANE, PETROL_WITH_VORTEX } from "./older-families.ts";
 import { type Protocol, roadDriving, standardRecording } from "./protocol.ts";
 import type { Recorder } from "./recorder.ts";
 import { type SimulatedRecording, simulateRecording } from "./simulate-recording.ts";
@@ -14,6 +15,8 @@ export const FAMILY_DESIGNS: { readonly [family in Family]: EngineDesign } = {
   "petrol-with-meter": PETROL_WITH_METER,
   "petrol-with-pressure": PETROL_WITH_PRESSURE,
   "boosted-both": BOOSTED_BOTH,
+  "petrol-with-vane": PETROL_WITH_VANE,
+  "petrol-with-vortex": PETROL_WITH_VORTEX,
   "diesel-with-egr": DIESEL_WITH_EGR,
 };
 
@@ -35,7 +38,7 @@ export function simulateFamily(wanted: {
   return simulateRecording({
     engine: buildEngine(design, seed, wanted.spread ?? 1),
     protocol: wanted.protocol ?? [
-      ...standardRecording(),
+      ...standardRecording(design.largestSpeed),
       ...roadDriving(random.fork("road"), wanted.driving ?? 240, 0.6 * design.largestSpeed),
     ],
     faults: wanted.faults ?? [],

@@ -1,11 +1,21 @@
 import { describe, expect, it } from "vitest";
 import { demoJob } from "./demo-job.ts";
+import { type Protocol, rpm } from "./protocol.ts";
 import { quantise } from "./recorder.ts";
-import { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channels.ts";
+import { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channel-table.ts";
 import { simulateFamily } from "./simulate-family.ts";
 import { type Family, standardTester, TESTER_CHANNELS, workshopLogger } from "./standard-recorders.ts";
 import { PLAIN_STYLE } from "./table-text.ts";
 import { TRACE_COLUMNS } from "./trace.ts";
+
+/** Key on, idle, a bend in the road, overrun: full load for a moment, half a minute in all. */
+const SHORT: Protocol = [
+  { do: "key-on", seconds: 3 },
+  { do: "idle", seconds: 12 },
+  { do: "drive", seconds: 9, speed: rpm(2500), load: 0.6 },
+  { do: "drive", seconds: 5, speed: rpm(2600), load: 1, ramp: 1 },
+  { do: "overrun", seconds: 4, from: rpm(2600), to: rpm(1400) },
+];
 
 const table = (text: string) =>
   text
@@ -16,7 +26,7 @@ const table = (text: string) =>
 
 describe("simulateRecording", () => {
   it("is the same to the bit for the same seed, recording and truth, and another for another", () => {
-    const again = (seed: number) => simulateFamily({ family: "petrol-with-meter", seed, driving: 30 });
+    const again = (seed: number) => simulateFamily({ family: "petrol-with-meter", seed, protocol: SHORT });
     const first = again(3);
     const second = again(3);
     expect(second.recording.text).toBe(first.recording.text);
@@ -28,7 +38,7 @@ describe("simulateRecording", () => {
   });
 
   it("keeps the driver's road when another recorder listens: the truth does not depend on the recorder", () => {
-    const options = { family: "petrol-with-meter", seed: 3, driving: 20 } as const;
+    const options = { family: "petrol-with-meter", seed: 3, protocol: SHORT } as const;
     const polled = simulateFamily(options);
     const logged = simulateFamily({ ...options, recorder: workshopLogger(20) });
     expect(logged.truth.airIntoCylinders.every((x, i) => x === polled.truth.airIntoCylinders[i])).toBe(true);
@@ -36,7 +46,7 @@ describe("simulateRecording", () => {
 
   it("writes no number that is not finite, in any family", () => {
     for (const family of Object.keys(TESTER_CHANNELS) as Family[]) {
-      const { truth } = simulateFamily({ family, seed: 2, driving: 20 });
+      const { truth } = simulateFamily({ family, seed: 2, protocol: SHORT });
       for (const column of TRACE_COLUMNS) {
         expect(
           truth[column].every((x) => Number.isFinite(x)),
@@ -48,7 +58,7 @@ describe("simulateRecording", () => {
 
   it("rounds every polled value to the step of its SAE J1979 parameter", () => {
     for (const family of Object.keys(TESTER_CHANNELS) as Family[]) {
-      const rows = table(simulateFamily({ family, seed: 6, driving: 10 }).recording.text).slice(1);
+      const rows = table(simulateFamily({ family, seed: 6, protocol: SHORT }).recording.text).slice(1);
       TESTER_CHANNELS[family].forEach((id: RecorderChannelId, i) => {
         const { step, low, high } = RECORDER_CHANNELS[id];
         const off = rows.slice(0, 3000).filter((row) => {
@@ -62,7 +72,9 @@ describe("simulateRecording", () => {
   });
 
   it("asks for one channel at a time: at most one cell of a row differs from the row before", () => {
-    const rows = table(simulateFamily({ family: "petrol-with-meter", seed: 6, driving: 10 }).recording.text).slice(1);
+    const rows = table(simulateFamily({ family: "petrol-with-meter", seed: 6, protocol: SHORT }).recording.text).slice(
+      1,
+    );
     for (let i = 1; i < rows.length; i++) {
       const changed = rows[i]!.slice(1).filter((cell, j) => cell !== rows[i - 1]![j + 1]).length;
       expect(changed).toBeLessThanOrEqual(1);
@@ -76,7 +88,7 @@ describe("simulateRecording", () => {
         simulateFamily({
           family: "petrol-with-meter",
           seed: 6,
-          driving: 10,
+          protocol: SHORT,
           recorder: { ...polled, rows } as typeof polled,
         }).recording.text,
       ).slice(1);
@@ -98,7 +110,7 @@ describe("simulateRecording", () => {
     const { recording } = simulateFamily({
       family: "petrol-with-meter",
       seed: 6,
-      driving: 10,
+      protocol: SHORT,
       recorder: { ...polled, style: { ...style, lineEnd: "\r\n" } },
     });
     const lines = recording.text.split("\r\n");
@@ -109,7 +121,7 @@ describe("simulateRecording", () => {
       simulateFamily({
         family: "petrol-with-meter",
         seed: 6,
-        driving: 10,
+        protocol: SHORT,
         recorder: { ...polled, style: { ...style, delimiter: "," } },
       }),
     ).toThrow("comma");
@@ -119,7 +131,7 @@ describe("simulateRecording", () => {
     const { recording, truth } = simulateFamily({
       family: "boosted-both",
       seed: 6,
-      driving: 10,
+      protocol: SHORT,
       recorder: workshopLogger(10),
     });
     const rows = table(recording.text).slice(1);

@@ -1,9 +1,18 @@
 /** The recorders used by the demo, the tests and the case families. */
+import type { MeterDesign } from "./engine-design.ts";
 import type { Recorder } from "./recorder.ts";
-import type { RecorderChannelId } from "./recorder-channels.ts";
+import type { RecorderChannelId } from "./recorder-channel-table.ts";
 import { PLAIN_STYLE, type TableStyle } from "./table-text.ts";
 
-export type Family = "petrol-with-meter" | "petrol-with-pressure" | "boosted-both" | "diesel-with-egr";
+export const FAMILIES = [
+  "petrol-with-meter",
+  "petrol-with-pressure",
+  "boosted-both",
+  "petrol-with-vane",
+  "petrol-with-vortex",
+  "diesel-with-egr",
+] as const;
+export type Family = (typeof FAMILIES)[number];
 
 const COMMON: readonly RecorderChannelId[] = ["speed", "manifoldPressure", "intakeTemperature", "coolant", "throttle"];
 const MIXTURE: readonly RecorderChannelId[] = ["shortTrim", "longTrim", "loopState", "lambdaCommanded"];
@@ -13,6 +22,8 @@ export const TESTER_CHANNELS: { readonly [family in Family]: readonly RecorderCh
   "petrol-with-meter": [...COMMON, "meterFlow", ...MIXTURE, "probeVoltage", ...SLOW],
   "petrol-with-pressure": [...COMMON, ...MIXTURE, "probeVoltage", "calculatedLoad", ...SLOW],
   "boosted-both": [...COMMON, "meterFlow", ...MIXTURE, "lambda", "pedal", ...SLOW],
+  "petrol-with-vane": [...COMMON, "meterFlow", ...MIXTURE, "probeVoltage", ...SLOW],
+  "petrol-with-vortex": [...COMMON, "meterFlow", ...MIXTURE, "probeVoltage", ...SLOW],
   "diesel-with-egr": [...COMMON, "meterFlow", "pedal", "ambientTemperature", "barometer", "roadSpeed"],
 };
 
@@ -29,8 +40,19 @@ export function standardTester(family: Family, comments: readonly string[] = [])
   };
 }
 
+const RAW_SIGNALS: { readonly [kind in MeterDesign["kind"]]: RecorderChannelId } = {
+  vane: "meterRatio",
+  vortex: "meterFrequency",
+  "hot-wire": "meterVoltage",
+  "hot-film": "meterVoltage",
+};
+
 /** A workshop logger with raw volts and an independent wide probe. */
-export function workshopLogger(rate: number, style: TableStyle = PLAIN_STYLE): Recorder {
+export function workshopLogger(
+  rate: number,
+  style: TableStyle = PLAIN_STYLE,
+  meter: MeterDesign["kind"] | null = "hot-wire",
+): Recorder {
   return {
     kind: "logger",
     rate,
@@ -38,7 +60,7 @@ export function workshopLogger(rate: number, style: TableStyle = PLAIN_STYLE): R
     channels: [
       "speed",
       "manifoldPressure",
-      "meterVoltage",
+      ...(meter === null ? [] : [RAW_SIGNALS[meter]]),
       "intakeTemperature",
       "coolant",
       "throttle",

@@ -1,57 +1,95 @@
-/** One step of the fuel: pulse, delivery with planted errors, purge, port wall, mixture, and its way to the probe. */
+/** One step of the fuel, bank by bank: pulse, delivery with planted errors, purge, port wall, mixture, and its way to the probe. */
 import { fuelFlowOfPulses, pulseWidthFor } from "../engine/index.ts";
 import { LAMBDA_OF_AIR, stepExhaust } from "./exhaust-gas.ts";
-import type { Plant } from "./plant.ts";
+import type { BankState, Plant } from "./plant.ts";
 import { exhaustAirFlow, regulatorShare, supplyShare } from "./planted-laws.ts";
-import type { PreparedEngine } from "./prepared-engine.ts";
+import type { BankSide, PreparedEngine } from "./prepared-engine.ts";
 
 const WALL_SHARE = 0.1; // of the dose that reaches the port wall and is not compensated for
 const WALL_TIME = 0.5; // s
 
 export function stepFuel(e: PreparedEngine, plant: Plant, dt: number): void {
-  const { computer, speed } = plant;
-  const { design, faults } = e;
-  const { parts } = e.engine;
-  const scale = Math.exp(parts.injectorScale) * faults.fuelScale;
-  const cycles = (speed * design.cylinders) / 2;
-  if (computer.fuelCommanded === 0 || cycles < 1) {
-    plant.pulseWidth = 0;
-    plant.fuelDelivered = 0;
-  } else {
-    const staticMassFlow = design.injectors.flow * e.fuelDensity;
-    const deadTime = deadTimeAt(design.injectors.deadTime, plant.battery);
-    plant.pulseWidth = pulseWidthFor({ fuel: computer.fuelCommanded / cycles, deadTime, staticMassFlow });
-    const failing =
-      supplyShare(faults.fuelSupply, computer.fuelCommanded, e.largestFuelFlow) *
-      regulatorShare({
-        riseAtIdle: faults.fuelPressureRise,
-        ambientPressure: e.ambient.pressure,
-        manifoldPressure: plant.air.pressure2,
-        injectorPressure: design.injectors.atPressure,
-      });
-    plant.fuelDelivered = fuelFlowOfPulses({
-      pulseWidth: plant.pulseWidth,
-      deadTime: deadTime + parts.injectorDeadTime + faults.deadTimeError,
-      staticMassFlow: staticMassFlow * scale * failing,
-      cylinders: design.cylinders,
-      pulsesPerCycle: 1,
-      engineSpeed: speed,
-    });
+  const count = plant.banks.length;
+  const dose = plant.computer.doses.reduce((sum, d) => sum + d, 0);
+  const failing = pressureShare(e, plant, dose);
+  const purged = plant.speed > 3 ? plant.purgeFlow * e.engine.parts.purgeRichness : 0;
+  let fuel = 0;
+  let pulse = 0;
+  for (const [i, bank] of plant.banks.entries()) {
+    const side = e.banks[i]!;
+    deliver(e, plant, { bank, side, dose: plant.computer.doses[i]!, failing });
+    bank.fuelFromWall += (bank.fuelDelivered - bank.fuelFromWall) * (1 - Math.exp(-dt / WALL_TIME));
+    const unmetered = plant.speed > 3 ? side.fuelUnmetered + purged / count : 0;
+    bank.fuelIntoCylinders = (1 - WALL_SHARE) * bank.fuelDelivered + WALL_SHARE * bank.fuelFromWall + unmetered;
+    bank.lambda = lambdaOf(plant.speed, plant.dryAir / count, e.ratioTrue * bank.fuelIntoCylinders);
+    fuel += bank.fuelIntoCylinders;
+    pulse += bank.pulseWidth / count;
   }
-  const unmetered = speed > 3 ? faults.fuelUnmetered + plant.purgeFlow * parts.purgeRichness : 0;
-  plant.fuelFromWall += (plant.fuelDelivered - plant.fuelFromWall) * (1 - Math.exp(-dt / WALL_TIME));
-  plant.fuelIntoCylinders = (1 - WALL_SHARE) * plant.fuelDelivered + WALL_SHARE * plant.fuelFromWall + unmetered;
-  const needed = e.ratioTrue * plant.fuelIntoCylinders;
-  const noMixture = speed < 3 || plant.dryAir >= LAMBDA_OF_AIR * needed;
-  plant.lambda = noMixture ? LAMBDA_OF_AIR : Math.max(0.3, plant.dryAir / needed);
-  plant.exhaustFlow +=
-    (plant.flows.cylinder + plant.fuelIntoCylinders - plant.exhaustFlow) * (1 - Math.exp(-dt / 0.08));
-  // The probe counts oxygen: that of charges that did not burn, and that of air let in on the way.
-  const addedAir = exhaustAirFlow(faults.exhaustAir, plant.flows.cylinder, e.idleFlow);
-  const oxygen = (1 + addedAir / Math.max(plant.flows.cylinder, 1e-5)) / (1 - faults.misfire);
+  plant.fuelIntoCylinders = fuel;
+  plant.pulseWidth = pulse;
+  plant.lambda = lambdaOf(plant.speed, plant.dryAir, e.ratioTrue * fuel);
+  plant.exhaustFlow += (plant.flows.cylinder + fuel - plant.exhaustFlow) * (1 - Math.exp(-dt / 0.08));
+  for (const [i, bank] of plant.banks.entries()) toProbe(e, plant, bank, e.banks[i]!, dt);
+}
+
+/** What a weak pump or a regulator without its hose leaves of the delivery. */
+function pressureShare(e: PreparedEngine, plant: Plant, dose: number): number {
+  const { faults, design } = e;
+  return (
+    supplyShare(faults.fuelSupply, dose, e.largestFuelFlow) *
+    regulatorShare({
+      riseAtIdle: faults.fuelPressureRise,
+      ambientPressure: e.ambient.pressure,
+      manifoldPressure: plant.air.pressure2,
+      injectorPressure: design.injectors.atPressure,
+    })
+  );
+}
+
+function deliver(
+  e: PreparedEngine,
+  plant: Plant,
+  to: { readonly bank: BankState; readonly side: BankSide; readonly dose: number; readonly failing: number },
+): void {
+  const { bank, side, dose, failing } = to;
+  const { design } = e;
+  const cylinders = design.cylinders / plant.banks.length;
+  const cycles = (plant.speed * cylinders) / 2;
+  if (dose === 0 || plant.speed * design.cylinders < 2) {
+    bank.pulseWidth = 0;
+    bank.fuelDelivered = 0;
+    return;
+  }
+  const staticMassFlow = design.injectors.flow * e.fuelDensity;
+  const deadTime = deadTimeAt(design.injectors.deadTime, plant.battery);
+  bank.pulseWidth = pulseWidthFor({ fuel: dose / cycles, deadTime, staticMassFlow });
+  bank.fuelDelivered = fuelFlowOfPulses({
+    pulseWidth: bank.pulseWidth,
+    deadTime: deadTime + side.deadTimeError,
+    staticMassFlow: staticMassFlow * side.fuelScale * failing,
+    cylinders,
+    pulsesPerCycle: 1,
+    engineSpeed: plant.speed,
+  });
+}
+
+function lambdaOf(speed: number, air: number, needed: number): number {
+  return speed < 3 || air >= LAMBDA_OF_AIR * needed ? LAMBDA_OF_AIR : Math.max(0.3, air / needed);
+}
+
+/** The probe counts oxygen: that of charges that did not burn, and that of air let in on the way. */
+function toProbe(e: PreparedEngine, plant: Plant, bank: BankState, side: BankSide, dt: number): void {
+  const count = plant.banks.length;
+  const added = exhaustAirFlow(side.exhaustAir, plant.flows.cylinder, e.idleFlow);
+  const oxygen = (1 + (added * count) / Math.max(plant.flows.cylinder, 1e-5)) / (1 - side.misfire);
   stepExhaust(
-    plant.exhaust,
-    { lambda: plant.lambda * oxygen, speed, massFlow: plant.exhaustFlow, volume: design.exhaust.volumeToProbe },
+    bank.exhaust,
+    {
+      lambda: bank.lambda * oxygen,
+      speed: plant.speed,
+      massFlow: plant.exhaustFlow / count,
+      volume: e.design.exhaust.volumeToProbe / count,
+    },
     dt,
   );
 }

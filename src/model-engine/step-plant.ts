@@ -15,6 +15,11 @@ export function stepPlant(e: PreparedEngine, plant: Plant, demand: Demand, dt: n
   plant.battery += (supply - plant.battery) * (1 - Math.exp(-dt / 0.5));
 }
 
+/** Fuel of the charges that fire. */
+function burning(e: PreparedEngine, plant: Plant): number {
+  return plant.banks.reduce((sum, bank, i) => sum + bank.fuelIntoCylinders * (1 - e.banks[i]!.misfire), 0);
+}
+
 function stepSpeed(e: PreparedEngine, plant: Plant, demand: Demand, dt: number): void {
   if (demand.mode === "held") {
     plant.speed = demand.speed;
@@ -27,7 +32,7 @@ function stepSpeed(e: PreparedEngine, plant: Plant, demand: Demand, dt: number):
   const starter = plant.speed < 7 ? 90 * (1 - plant.speed / 7) : 0;
   const torque = netTorque(e.design, {
     speed: plant.speed,
-    fuel: plant.fuelIntoCylinders * (1 - e.faults.misfire),
+    fuel: burning(e, plant),
     air: plant.dryAir,
     stoichiometricRatio: e.ratioTrue,
     pressure: plant.air.pressure2,

@@ -1,5 +1,5 @@
 /** A recording as delimited text, in the ways testers and loggers write them. */
-import type { RecorderChannel } from "./recorder-channels.ts";
+import type { RecorderChannel } from "./recorder-channel-table.ts";
 
 export type TableStyle = {
   readonly delimiter: "," | ";" | "\t";

@@ -35,7 +35,7 @@ export function writeRow(e: PreparedEngine, trace: Trace, row: number, plant: Pl
   trace.fuelFlow[row] = plant.fuelIntoCylinders;
   trace.lambda[row] = plant.lambda;
 
-  trace.meterVoltage[row] = plant.meterVoltage;
+  trace.meterSignal[row] = plant.meterSignal;
   trace.meterReading[row] = sensors.meterReading;
   trace.pressureReading[row] = sensors.pressure;
   trace.boostReading[row] = air.pressure1 + e.engine.parts.barometerBias;
@@ -43,27 +43,24 @@ export function writeRow(e: PreparedEngine, trace: Trace, row: number, plant: Pl
   trace.intakeTemperatureReading[row] = sensors.intakeTemperature;
   trace.ambientTemperatureReading[row] = e.ambient.temperature;
   trace.coolantReading[row] = sensors.coolant;
-  trace.lambdaReading[row] = sensors.lambda;
-  trace.independentLambdaReading[row] = plant.exhaust.atProbe;
-  trace.probeVoltage[row] = narrowProbeVoltage(sensors.lambda);
+  const second = plant.banks.length - 1; // of an engine with one bank: the same again
+  trace.lambdaReading[row] = sensors.lambdas[0]!;
+  trace.lambdaReading2[row] = sensors.lambdas[second]!;
+  trace.independentLambdaReading[row] = plant.banks[0]!.exhaust.atProbe;
+  trace.probeVoltage[row] = narrowProbeVoltage(sensors.lambdas[0]!);
+  trace.probeVoltage2[row] = narrowProbeVoltage(sensors.lambdas[second]!);
   trace.throttleReading[row] = 0.12 + 0.72 * throttleOpening(e.design.intake.throttleBore, governor.throttleArea);
   trace.pedalReading[row] = 0.15 + 0.7 * (demand.load ?? 0);
   trace.batteryVoltage[row] = plant.battery;
 
-  const closed = computer.loop === 2 && computer.closedFor > 1;
-  const probe = e.design.lambdaProbe === "wide" ? "wide" : "narrow";
-  trace.shortTrim[row] = closed
-    ? shownShort(computer.trims, {
-        probe,
-        lambdaRead: sensors.lambda,
-        lambdaCommanded: computer.lambdaCommanded,
-      })
-    : 0;
-  trace.longTrim[row] = computer.trims.long[computer.cell]!;
+  trace.shortTrim[row] = shortTrimOf(e, plant, 0);
+  trace.longTrim[row] = computer.trims[0]!.long[computer.cell]!;
+  trace.shortTrim2[row] = shortTrimOf(e, plant, second);
+  trace.longTrim2[row] = computer.trims[second]!.long[computer.cell]!;
   trace.lambdaCommanded[row] = computer.lambdaCommanded;
   trace.loopState[row] = computer.loop;
   trace.pulseWidth[row] = plant.pulseWidth;
-  trace.fuelRateReported[row] = computer.fuelCommanded / e.fuelDensity;
+  trace.fuelRateReported[row] = computer.doses.reduce((sum, dose) => sum + dose, 0) / e.fuelDensity;
   trace.airReported[row] = computer.airDosedBy;
   trace.egrCommanded[row] = computer.egrOpening;
   trace.purgeCommanded[row] = computer.purge;
@@ -76,6 +73,16 @@ export function writeRow(e: PreparedEngine, trace: Trace, row: number, plant: Pl
       })
     : 0;
   trace.calculatedLoad[row] = running ? Math.min(1, trace.absoluteLoad[row]! / fullLoad(e, plant.speed)) : 0;
+}
+
+function shortTrimOf(e: PreparedEngine, plant: Plant, bank: number): number {
+  const { computer, sensors } = plant;
+  if (computer.loop !== 2 || computer.closedFor <= 1) return 0;
+  return shownShort(computer.trims[bank]!, {
+    probe: e.design.lambdaProbe === "wide" ? "wide" : "narrow",
+    lambdaRead: sensors.lambdas[bank]!,
+    lambdaCommanded: computer.lambdaCommanded,
+  });
 }
 
 /** Absolute load at full load and this speed, as the computer's table has it. */

@@ -102,6 +102,30 @@ export const RECORDER_CHANNELS = {
     [0, 0],
     ["Long term fuel trim bank 1", "LTFT1"],
   ),
+  shortTrim2: channel(
+    "shortTrim2",
+    "%",
+    "08",
+    [trim, -100, 127 * trim, 0.1],
+    [0, 0],
+    ["Short term fuel trim bank 2", "STFT2"],
+  ),
+  longTrim2: channel(
+    "longTrim2",
+    "%",
+    "09",
+    [trim, -100, 127 * trim, 0.1],
+    [0, 0],
+    ["Long term fuel trim bank 2", "LTFT2"],
+  ),
+  lambda2: channel(
+    "lambdaReading2",
+    "lambda",
+    "38",
+    [lambda, 0, 2 - lambda, 0.001],
+    [0.003, 0],
+    ["Lambda bank 2 sensor 1", "LAMBDA2"],
+  ),
   throttle: channel(
     "throttleReading",
     "%",
@@ -180,7 +204,16 @@ export const RECORDER_CHANNELS = {
     ["Commanded evaporative purge", "PURGE"],
   ),
   // Read by a workshop logger only.
-  meterVoltage: channel("meterVoltage", "V", null, [0.001, 0, 5, 0.001], [0.003, 0], ["Air meter voltage", "MAF_V"]),
+  meterVoltage: channel("meterSignal", "V", null, [0.001, 0, 5, 0.001], [0.003, 0], ["Air meter voltage", "MAF_V"]),
+  meterFrequency: channel(
+    "meterSignal",
+    "Hz",
+    null,
+    [0.1, 0, 20_000, 0.1],
+    [0.2, 0.003],
+    ["Air meter frequency", "MAF_HZ"],
+  ),
+  meterRatio: channel("meterSignal", "", null, [0.0001, 0, 1, 0.0001], [0.0008, 0], ["Air meter ratio", "MAF_RATIO"]),
   boostPressure: channel("boostReading", "kPa", null, [0.1, 0, 400, 0.1], [0.2, 0], ["Boost pressure", "BOOST"]),
   pulseWidth: channel("pulseWidth", "ms", null, [0.001, 0, 100, 0.001], [0.004, 0], ["Injector pulse width", "INJ_PW"]),
   lambdaIndependent: channel(
