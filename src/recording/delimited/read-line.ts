@@ -37,7 +37,7 @@ export function readLine(text: string, layout: Layout, store: ColumnStore, line:
   const short = cells.length < count;
   // The last line of a file that ends within a row: its last cell may be cut as well, so it is not taken.
   const usable = short && last ? cells.length - 1 : Math.min(cells.length, count);
-  if (short && !last && !layout.shortRowsUsual) return "too-short";
+  if (short && (isWordAmongNumbers(cells[0]!, layout) || !(last || layout.shortRowsUsual))) return "too-short";
   store.ensureRow();
   const row = store.rows;
   let values = 0;
@@ -58,6 +58,12 @@ export function readLine(text: string, layout: Layout, store: ColumnStore, line:
 function isWordOrEmpty(cell: string): boolean {
   const text = cell.trim();
   return text === "" || !(/^[+\-\u2212.,]?\d/.test(text) || parseCell(text, PLAIN).kind === "missing");
+}
+
+/** A short line that begins with a name where numbers stood belongs to a summary below, not to the table. */
+function isWordAmongNumbers(cell: string, layout: Layout): boolean {
+  const first = layout.columns[0]!;
+  return !first.wordy && first.form === "number" && cell.trim() !== "" && isWordOrEmpty(cell);
 }
 
 function filledLength(cells: readonly string[]): number {

@@ -32,8 +32,13 @@ export function orderStamps(raw: Float64Array, factor: number, wraps: number | n
   const coarse = stampStep > 1.5 * interval;
   if (coarse) spreadShared(seconds, interval, stampStep);
   const starts = new Map<number, string>();
-  for (const row of context.restarts) starts.set(row, "the header is repeated: recording began anew");
-  const gap = Math.max(GAP_FACTOR * Math.max(interval, coarse ? stampStep : 0), GAP_AT_LEAST);
+  const usual = Math.max(interval, coarse ? stampStep : 0);
+  for (const row of context.restarts) {
+    // A log printed page by page repeats its header while its time runs on: that is no new recording.
+    const step = row === 0 ? 0 : seconds[row]! - seconds[row - 1]!;
+    if (!(step > 0 && step < 2 * usual)) starts.set(row, "the header is repeated: recording began anew");
+  }
+  const gap = Math.max(GAP_FACTOR * usual, GAP_AT_LEAST);
   let shift = -(seconds[0] ?? 0);
   let last = seconds[0] ?? 0;
   for (let i = 0; i < seconds.length; i++) {
