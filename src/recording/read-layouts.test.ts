@@ -304,6 +304,19 @@ describe("rows that do not fit", () => {
   });
 });
 
+describe("what stands between and below the rows", () => {
+  test("a header printed again on every page does not split a recording whose time runs on", () => {
+    const recording = read("t,n\n0,800\n1,810\n2,820\nt,n\n3,900\n4,910\n5,920\n");
+    expect(recording.stretches).toHaveLength(1);
+    expect(recording.warnings.map((w) => w.code)).toContain("header-again");
+  });
+
+  test("a summary below the rows is no row", () => {
+    const recording = read("t,n,p\n0,800,33\n1,810,34\n2,820,35\n\nSummary\nMean,810,34\n");
+    expect(valuesOf(recording, "n")).toEqual([800, 810, 820]);
+  });
+});
+
 describe("several tables and long format", () => {
   test("a second table with other columns goes on below the first, cells it lacks are missing", () => {
     const recording = read("t,n,p\n0,800,33\n1,810,34\n2,820,35\n\nt,n,T\n10,900,21\n11,910,22\n12,920,23\n");
