@@ -312,7 +312,7 @@ describe("what stands between and below the rows", () => {
   });
 
   test("a summary below the rows is no row", () => {
-    const recording = read("t,n,p\n0,800,33\n1,810,34\n2,820,35\n\nSummary\nMean,810,34\n");
+    const recording = read("t,n,p\n0,800,33\n1,810,34\n2,820,35\n\nSummary\nChannel,Min,Max\nn,800,820\np,33,35\n");
     expect(valuesOf(recording, "n")).toEqual([800, 810, 820]);
   });
 });
