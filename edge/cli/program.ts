@@ -4,6 +4,7 @@ import { CliError } from "./cli-error.ts";
 import { addCheck } from "./commands/check.ts";
 import { addDescribe } from "./commands/describe.ts";
 import { addEngineTemplate } from "./commands/engine-template.ts";
+import { addMeter } from "./commands/meter.ts";
 
 export type CliContext = {
   readonly version: string;
@@ -21,6 +22,7 @@ export async function runCli(args: readonly string[], context: CliContext): Prom
   addDescribe(program, context.version);
   addCheck(program, context.version);
   addEngineTemplate(program);
+  addMeter(program, context.version);
   for (const add of context.more) add(program);
   for (const command of program.commands) command.exitOverride().showHelpAfterError(false);
   try {

@@ -1,9 +1,18 @@
 /** The published JSON Schemas, by file name. */
 import { z } from "zod";
 import { ENGINE_FILE_SCHEMA } from "./engine-file/engine-file-schema.ts";
+import { BENCH_POINTS_SCHEMA } from "./meter/bench-input/bench-points-schema.ts";
+import { BENCH_SHEET_SCHEMA } from "./meter/bench-input/bench-sheet-schema.ts";
+import { METER_SCHEMA } from "./meter/result/meter-result-schema.ts";
 import { RESULT_SCHEMA } from "./result-schema.ts";
 
 export function jsonSchemas(): { readonly [file: string]: string } {
   const text = (schema: z.ZodType) => `${JSON.stringify(z.toJSONSchema(schema, { io: "input" }), null, 2)}\n`;
-  return { "engine.schema.json": text(ENGINE_FILE_SCHEMA), "result.schema.json": text(RESULT_SCHEMA) };
+  return {
+    "engine.schema.json": text(ENGINE_FILE_SCHEMA),
+    "result.schema.json": text(RESULT_SCHEMA),
+    "meter.schema.json": text(METER_SCHEMA),
+    "bench-sheet.schema.json": text(BENCH_SHEET_SCHEMA),
+    "bench-points.schema.json": text(BENCH_POINTS_SCHEMA),
+  };
 }

@@ -1,11 +1,11 @@
 /** The job card: one page read from top to bottom, which prints as it stands. Numbered sections, drawn only if they say something. */
-import type { ReactNode } from "react";
 import { AirPath } from "./sections/air-path.tsx";
 import type { ChannelAction } from "./sections/channel-table.tsx";
 import { Engine } from "./sections/engine.tsx";
 import { Findings } from "./sections/findings.tsx";
 import { Head, type HeadProps } from "./sections/head.tsx";
 import { NextChecks } from "./sections/next-checks.tsx";
+import { NumberedSections, type Section } from "./sections/numbered-sections.tsx";
 import { OpenQuestions } from "./sections/open-questions.tsx";
 import { Recordings } from "./sections/recordings.tsx";
 import { Tally } from "./sections/tally.tsx";
@@ -17,23 +17,11 @@ export type JobCardProps = HeadProps & {
   readonly channelAction?: ChannelAction | undefined;
 };
 
-type Section = { readonly id: string; readonly title: string; readonly body: ReactNode };
-
 export function JobCard({ outcome, title, complaint, date, channelAction }: JobCardProps) {
   return (
     <article className="card">
       <Head outcome={outcome} title={title} complaint={complaint} date={date} />
-      {sections({ outcome, channelAction }).map((section, k) => (
-        <section key={section.id} className={`part part-${section.id}`} aria-labelledby={`part-${section.id}`}>
-          <span className="part-number" aria-hidden="true">
-            {k + 1}
-          </span>
-          <div className="part-body">
-            <h2 id={`part-${section.id}`}>{section.title}</h2>
-            {section.body}
-          </div>
-        </section>
-      ))}
+      <NumberedSections sections={sections({ outcome, channelAction })} />
       <TitleBlock result={outcome.result} date={date} />
     </article>
   );
