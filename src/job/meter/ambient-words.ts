@@ -73,14 +73,15 @@ export function ambientWarnings(sheet: Sheet, source: AmbientSource, settings: A
       settings.preload === null
         ? "a spring preloaded to 30 % of its full torque (common practice, no source)"
         : "the preload stated";
-    const torque =
-      settings.flapTorque === null
-        ? "Tilt is told by the torque it adds; with the flap torque (its weight out of balance over the full spring torque) it is told by the angle. "
-        : "";
     warnings.push({
       code: "tilt-assumptions",
-      text: `${torque}It is told for ${preload}, the same torque at every opening.`,
+      text: `Tilt is told for ${preload}, the same torque added at every opening.`,
     });
+    if (settings.flapTorque === null)
+      warnings.push({
+        code: "tilt-by-torque",
+        text: "Tilt is told by the torque it adds; with the flap torque (the flap's weight out of balance, over the full spring torque) it is told by the angle.",
+      });
   }
   return warnings;
 }

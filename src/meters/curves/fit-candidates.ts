@@ -22,7 +22,12 @@ export type Candidate = {
   readonly parameters: readonly string[];
   readonly toForm: (p: ArrayLike<number>) => CurveForm;
   readonly start: (points: readonly BenchPoint[]) => number[] | null;
+  /** whether the law is defined there; everywhere where absent */
+  readonly holds?: (p: ArrayLike<number>) => boolean;
 };
+
+/** the largest leak of the film law; beyond it the signal is nil at any flow (hot-film/film-law.ts) */
+const LARGEST_LEAK = 100;
 
 const at = (p: ArrayLike<number>, i: number): number => p[i] ?? Number.NaN;
 
@@ -100,6 +105,7 @@ export const FILM: Candidate = {
     zero: at(p, 2),
     span: at(p, 3),
   }),
+  holds: (p) => Math.exp(at(p, 1)) <= LARGEST_LEAK && Math.exp(at(p, 0)) > 0 && Number.isFinite(Math.exp(at(p, 0))),
   start: (points) => {
     const largest = Math.max(...points.map((p) => Math.abs(p.flow)));
     const grid = [0.1, 0.3, 1, 3].flatMap((flow) => [0.3, 1, 3].map((leak) => ({ scaleFlow: flow * largest, leak })));

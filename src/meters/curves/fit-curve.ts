@@ -128,6 +128,10 @@ function solve(candidate: Candidate, points: readonly BenchPoint[], domain: read
   for (let pass = 0; pass < 3; pass++) {
     const weights = effectiveWeights(candidate.toForm(vector), points, domain);
     const residuals = (p: Float64Array, out: Float64Array): void => {
+      if (candidate.holds?.(p) === false) {
+        out.fill(Number.NaN); // the fit shortens its step
+        return;
+      }
       const flow = flowFunction(candidate.toForm(p));
       for (const [i, point] of points.entries()) out[i] = (flow(point.signal) - point.flow) * (weights[i] ?? 0);
     };
