@@ -26,7 +26,7 @@ export function benchBlocks(result: BenchSheetResult, width: number): string[][]
     ),
     points.length < 2 ? [] : drawingBlock(width, { x: SIGNAL_WORDS[signalUnit], y: "flow, g/s" }, [], points),
     rows.flatMap((row) =>
-      row.outside.length === 0 ? [] : wrapText(`  Row ${row.row}: ${row.outside.join("; ")}.`, width, "    "),
+      row.outside.length === 0 ? [] : wrapText(`Row ${row.row}: ${row.outside.join("; ")}.`, width, "  "),
     ),
   ];
 }

@@ -32,9 +32,9 @@ export function convertBlocks(result: MeterConversion, width: number): string[][
       row.budget.length === 0 || row.signal === null
         ? []
         : wrapText(
-            `  ${tellSignal(row.signal, meter.signalUnit)} is uncertain by: ${tellBudget(row.budget)}`,
+            `${tellSignal(row.signal, meter.signalUnit)} is uncertain by: ${tellBudget(row.budget)}`,
             width,
-            "    ",
+            "  ",
           ),
     ),
     drawingBlock(

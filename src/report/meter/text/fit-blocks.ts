@@ -34,7 +34,7 @@ export function fitBlocks(result: FitSheet, width: number): string[][] {
             String(law.degreesOfFreedom),
           ]),
       ),
-      ...(laws[0] === undefined ? [] : wrapText(`  Taken: ${tellLaw(laws[0])} (SI).`, width, "    ")),
+      ...(laws[0] === undefined ? [] : wrapText(`Taken: ${tellLaw(laws[0])} (SI).`, width, "  ")),
     ],
     textTable(
       ["point", "signal", flowUnit, "fitted", "off by", "in sd"],
