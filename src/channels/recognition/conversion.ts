@@ -2,10 +2,10 @@
  * How the numbers of a column become SI values of a quantity: its unit as stated, or the likeliest unit whose values are
  * plausible. Says why, and how far the choice may be trusted.
  */
-import type { Unit } from "../../quantities/index.ts";
+import { type Unit, unit } from "../../quantities/index.ts";
 import { type QuantityId, quantityInfo } from "../quantity-id.ts";
 import type { Conversion, Said, Surroundings } from "./conversion-types.ts";
-import { EXPECTATIONS, usualUnit } from "./expectations.ts";
+import { EXPECTATIONS } from "./expectations.ts";
 import { mixtureConversion, trimFactorConversion } from "./mixture-conversion.ts";
 import { type Reference, referenceFor, referenceOffset } from "./pressure-reference.ts";
 import { inSi, type SiScale, scaleOf, shareInside } from "./si-scale.ts";
@@ -75,7 +75,8 @@ function unstated(quantity: QuantityId, said: Said, summary: Summary, around: Su
   const units = orderedUnits(quantity, summary, around);
   const judged = units.map((u) => {
     const own = inUnit(quantity, u, said, summary, around);
-    return { u, own, share: usualShare(quantity, own.scale, summary) };
+    const share = usualShare(quantity, own.scale, summary);
+    return { u, own, share: isCoarse(quantity, own.scale, summary) ? 0.5 * share : share };
   });
   const plausible = judged.filter(({ share }) => share >= 0.95);
   const physical = plausible.find(({ own }) => agreesWithAir(quantity, own.scale, summary));
@@ -86,9 +87,18 @@ function unstated(quantity: QuantityId, said: Said, summary: Summary, around: Su
   return { ...best.own, fit, reasons: [`no unit stated: ${best.u.symbol} ${why}`, ...best.own.reasons] };
 }
 
+/** Steps of more than this share of the usual range are settings (1, 2, 3), not readings of a sensor. */
+const COARSE = 0.2;
+
+function isCoarse(quantity: QuantityId, scale: SiScale, summary: Summary): boolean {
+  if (summary.step === null || quantityInfo(quantity).unit === "1") return false;
+  const [low, high] = EXPECTATIONS[quantity].usual;
+  return Math.abs(scale.factor) * summary.step > COARSE * (high - low);
+}
+
 /** The usual units of a quantity, likeliest first: those the recording uses elsewhere before the others. */
 function orderedUnits(quantity: QuantityId, summary: Summary, around: Surroundings): Unit[] {
-  const usual = EXPECTATIONS[quantity].units.map((symbol) => usualUnit(symbol));
+  const usual = EXPECTATIONS[quantity].units.map(unit);
   if (usual[0]!.symbol === "%") return isFraction(summary) ? usual.toReversed() : usual;
   const rank = (u: Unit) => (around.habits.includes(u.symbol) ? 0 : 1);
   return usual.toSorted((a, b) => rank(a) - rank(b));
@@ -111,7 +121,7 @@ function otherUnit(
   around: Surroundings,
 ): Conversion {
   for (const symbol of EXPECTATIONS[quantity].units) {
-    const other = inUnit(quantity, usualUnit(symbol), said, summary, around);
+    const other = inUnit(quantity, unit(symbol), said, summary, around);
     if (symbol === stated.symbol || usualShare(quantity, other.scale, summary) < 0.98) continue;
     const contradiction = `states ${stated.symbol}, but its values only fit ${symbol}: read so`;
     return { ...other, fit: 0.75, reasons: [contradiction, ...other.reasons] };
@@ -145,7 +155,7 @@ function agreesWithAir(quantity: QuantityId, scale: SiScale, summary: Summary): 
   if (quantity !== "manifoldPressure" && quantity !== "boostPressure" && quantity !== "barometer") return true;
   const isAir = (raw: number) => inSi(scale, raw) > AIR[0] && inSi(scale, raw) < AIR[1];
   if (summary.atRest !== null) return isAir(summary.atRest);
-  const usualLargest = inSi(scaleOf(usualUnit("kPa")), summary.high);
+  const usualLargest = inSi(scaleOf(unit("kPa")), summary.high);
   if (quantity !== "manifoldPressure" || usualLargest > NEVER_LOADED) return true;
   return isAir(summary.high) && inSi(scale, summary.low) < 0.75 * inSi(scale, summary.high);
 }

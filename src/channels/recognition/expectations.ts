@@ -3,7 +3,7 @@
  * likeliest first (SAE J1979 scaling, then common practice). `usual` is in SI and wide: most samples lie inside, a wrong
  * unit puts them outside. Common practice, no source.
  */
-import { findUnit, fromSi, type Unit, unit } from "../../quantities/index.ts";
+import { fromSi, unit } from "../../quantities/index.ts";
 import type { QuantityId } from "../quantity-id.ts";
 
 export type Expectation = { readonly units: readonly string[]; readonly usual: readonly [number, number] };
@@ -99,15 +99,9 @@ export const EXPECTATIONS: Readonly<Record<QuantityId, Expectation>> = {
   equivalenceRatioCommanded: { units: ["1"], usual: [0.2, 2] },
 };
 
-/** A unit named above; parts per million are no unit of the table. */
-export function usualUnit(symbol: string): Unit {
-  if (symbol === "ppm") return { symbol, dimension: "ratio", si: "1", factor: 1e-6, before: 0 };
-  return findUnit(symbol) ?? unit(symbol);
-}
-
 /** An SI value in the unit a person reads, for messages. */
 export function inUsualUnit(quantity: QuantityId, value: number): string {
-  const u = usualUnit(EXPECTATIONS[quantity].units[0]!);
+  const u = unit(EXPECTATIONS[quantity].units[0]!);
   const number = Number(fromSi(value, u).toPrecision(4));
   return u.symbol === "1" ? `${number}` : `${number} ${u.symbol}`;
 }

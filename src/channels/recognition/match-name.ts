@@ -4,8 +4,15 @@ import { PATTERNS, type Pattern } from "./patterns.ts";
 
 export type NameMatch = { readonly pattern: Pattern /** 0 to 1 */; readonly score: number };
 
-/** What a word without meaning counts beside one with meaning that does not belong to the quantity. */
-const UNKNOWN_WEIGHT = 1.2;
+/** What a word without meaning counts beside one with meaning: it may name another thing ("coolant ... temperature"). */
+const UNKNOWN_WEIGHT = 3;
+/**
+ * Concepts that change what is measured: a pattern that does not expect them does not hold. Number, fault and table of a
+ * thing (aspect), its supply, its limit, its set-point are other quantities, however well the rest of the name fits.
+ */
+const DECISIVE: ReadonlySet<string> = new Set(
+  "foreign aspect ratio supply reference heater error minimum maximum count setpoint commanded".split(" "),
+);
 
 /** Every pattern whose needs the words meet, best first; of equal ones the more specific first. */
 export function matchName(name: NameParts): NameMatch[] {
@@ -23,10 +30,10 @@ function scoreOf(name: NameParts, pattern: Pattern): number {
   if (!served) return 0;
   const belongs = (concept: string) =>
     pattern.also.includes(concept) || pattern.needs.some((group) => group.includes(concept));
-  if (terms.some((term) => term.every((concept) => concept === "foreign"))) return 0;
   let explained = 0;
   for (const term of terms) {
     if (term.some(belongs)) explained++;
+    else if (term.every((concept) => DECISIVE.has(concept))) return 0;
     else if (term.some((concept) => pattern.not.includes(concept))) return 0;
   }
   const all = terms.length + UNKNOWN_WEIGHT * name.unknown.length;

@@ -79,6 +79,8 @@ function meaningAt(tokens: readonly string[], i: number): Found | null {
     const symbol = symbolOf(token);
     if (symbol !== undefined) return { terms: symbol, length: 1 };
   }
+  // Coolant_T, Oil T: the symbol of a temperature behind the place it is of.
+  if (i > 0 && i === tokens.length - 1 && token === "t") return { terms: symbolOf(token)!, length: 1 };
   // ACT alone is charge air temperature; beside other words it says that the value is the actual one.
   if (token === "act" && tokens.length > 1) return { terms: [["actual"]], length: 1 };
   for (let length = Math.min(LONGEST_PHRASE, tokens.length - i); length >= 1; length--) {

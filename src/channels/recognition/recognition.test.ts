@@ -1,6 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { readRecording } from "../../recording/index.ts";
-import { recogniseChannels } from "../recognise-channels.ts";
 import { channel, INVENTED_ENGINE, tableOf, understand } from "../test-support/understand.ts";
 import { parseName } from "./parse-name.ts";
 import { PATTERNS } from "./patterns.ts";
@@ -148,13 +146,4 @@ test("the flow of a column without unit is read in the unit that gives the engin
   const found = channel(perHour, "meterFlow");
   expect(found.source.unitUsed).toBe("kg/h");
   expect(found.values[50]! / flow(50)).toBeCloseTo(1 + 0.04 * Math.sin(50), 3);
-});
-
-test("two units for one column, in its name and in a row of units, are asked about and not chosen between", () => {
-  const rows = Array.from({ length: 40 }, (_, i) => `${i},${800 + (i % 5)},${32 + (i % 3)}`).join("\n");
-  const text = `time [s],engine speed [rpm],manifold pressure [kPa]\ns,rpm,psi\n${rows}\n`;
-  const recording = readRecording(new TextEncoder().encode(text), { name: "two-units.csv" });
-  const set = recording.ok ? recogniseChannels(recording.value, { engine: null, pins: null }) : recording;
-  expect(set.ok && set.value.channels.map((c) => c.quantity)).toEqual(["engineSpeed"]);
-  expect(set.ok && set.value.unrecognised[0]?.reason).toMatch(/kPa.*psi/);
 });

@@ -1,6 +1,6 @@
 /**
  * What a unit text means: a unit of the table, with what the trade writes around it: "psig", "bar abs", "mg/stroke",
- * "AFR", "ppm", "PS". Factors not in the table are exact or say their source.
+ * "AFR". Factors not in the table are exact or say their source.
  */
 import { findUnit, type Unit } from "../../quantities/index.ts";
 
@@ -22,12 +22,6 @@ const extra = (symbol: string, dimension: Unit["dimension"], si: string, factor:
 });
 
 const EXTRA: Readonly<Record<string, Unit>> = {
-  ppm: ratio("ppm", 1e-6),
-  ppmvol: ratio("ppm", 1e-6),
-  "%vol": ratio("%", 0.01),
-  "vol%": ratio("%", 0.01),
-  "vol-%": ratio("%", 0.01),
-  "vol.%": ratio("%", 0.01),
   closedflag: ratio("1", 1),
   openflag: ratio("1", 1),
   onoff: ratio("1", 1),
@@ -46,17 +40,7 @@ const EXTRA: Readonly<Record<string, Unit>> = {
   "°crank": extra("deg", "angle", "rad", Math.PI / 180),
   "°avpmh": extra("deg", "angle", "rad", Math.PI / 180),
   "°apms": extra("deg", "angle", "rad", Math.PI / 180),
-  krpm: extra("1000/min", "frequency", "1/s", 1000 / 60),
-  "1000/min": extra("1000/min", "frequency", "1/s", 1000 / 60),
-  "1000rpm": extra("1000/min", "frequency", "1/s", 1000 / 60),
-  x1000rpm: extra("1000/min", "frequency", "1/s", 1000 / 60),
-  rpmx1000: extra("1000/min", "frequency", "1/s", 1000 / 60),
   kmh: extra("km/h", "speed", "m/s", 1 / 3.6),
-  // metric horsepower: 75 kgf m/s, exact with standard gravity; mechanical: 550 ft lbf/s (NIST SP 811 App. B)
-  ps: extra("PS", "power", "W", 735.49875),
-  cv: extra("PS", "power", "W", 735.49875),
-  hp: extra("hp", "power", "W", 745.6999),
-  bhp: extra("hp", "power", "W", 745.6999),
   lbft: extra("lbf ft", "torque", "N m", 1.355818),
   "lb-ft": extra("lbf ft", "torque", "N m", 1.355818),
   "ft-lb": extra("lbf ft", "torque", "N m", 1.355818),
@@ -84,13 +68,6 @@ const FORMS: Readonly<Record<string, UnitMeaning>> = {
 
 const QUALIFIER =
   /^(.*?)[\s_(]*(abs|absolute|absolut|absolu|absoluto|gauge|gage|relative|relativ|relatif|rel|vacuum|a|g|ü)\.?\)?$/i;
-
-/** Units that stand bare behind a name ("HC ppm", "Leistung PS") although they are made of letters alone. */
-export function isBareUnit(text: string): boolean {
-  return BARE.has(text.toLowerCase());
-}
-
-const BARE: ReadonlySet<string> = new Set(["ppm", "ps", "cv", "hp", "bhp", "krpm"]);
 
 export function unitMeaning(text: string): UnitMeaning | null {
   const key = text.toLowerCase().replace(/\s+/g, "");

@@ -9,9 +9,9 @@ import { findUnit } from "../../quantities/index.ts";
 const OTHER_UNITS = new Set(
   [
     "afr :1 λ lambda phi on/off onoff bool boolean flag state status enum counts count raw steps step bits hex adc index",
-    "ppm ppmvol %vol vol% vol.% vol-% %v/v mg/str mg/stroke mg/hub mg/cyl mg/hb mm3/hub mm3/str mm3 g/rev g/cyl g/stroke",
-    "l/100km mpg km/l nm lbft lb-ft ps hp bhp cv ch °kw °ca °crk °btdc °atdc deg. grdkw °kurbelwelle n/a none unitless",
-    "krpm 1000/min 1000rpm x1000rpm rpmx1000 psig barg kpag psia bara kpaa hz/v v/v n·m s·10 mg/h g/h",
+    "mg/str mg/stroke mg/hub mg/cyl mg/hb mm3/hub mm3/str mm3 g/rev g/cyl g/stroke",
+    "l/100km mpg km/l nm lbft lb-ft °kw °ca °crk °btdc °atdc deg. grdkw °kurbelwelle n/a none unitless",
+    "psig barg kpag psia bara kpaa hz/v v/v n·m s·10 mg/h g/h",
   ].flatMap((words) => words.split(" ")),
 );
 const QUALIFIER = /[\s_(]*(?:abs|absolute|absolut|absolu|absoluto|gauge|gage|rel|relative|relativ|g|a|ü)\.?\)?$/i;
