@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { quantityInfo, type RecognisedChannel } from "../../src/channels/index.ts";
 import { firstAndLast, near, sameBank, tell, type Understood, understand } from "./judge.ts";
 
-type BlindHeader = {
+export type BlindHeader = {
   readonly header: string;
   readonly language: string;
   readonly values: readonly string[];
@@ -34,7 +34,7 @@ export type Verdict = {
   readonly told: string;
 };
 
-function judge(entry: BlindHeader): Verdict {
+export function judgeHeader(entry: BlindHeader): Verdict {
   const understood = understand(new TextEncoder().encode(tinyTable(entry)), "invented.tsv");
   if (typeof understood === "string") return { entry, kind: "asked", told: understood };
   const time = understood.recording.time?.columns ?? [];
@@ -60,7 +60,7 @@ function judgeFound(entry: BlindHeader, found: RecognisedChannel, { set }: Under
 
 export function judgeHeaders(file: URL): readonly Verdict[] {
   const text = readFileSync(file, "utf8");
-  return (JSON.parse(text) as { headers: readonly BlindHeader[] }).headers.map(judge);
+  return (JSON.parse(text) as { headers: readonly BlindHeader[] }).headers.map(judgeHeader);
 }
 
 export function printHeaders(

@@ -69,6 +69,23 @@ describe("meterConvert", () => {
     expect(back.headline).toMatch(/of air gives 2\.5 V\.$/);
   });
 
+  it("finds the signal of a flow that is a point of the curve, whatever the rounding between two points", () => {
+    for (let k = 0; k < 200; k++) {
+      const points = [
+        [1, 2],
+        [1.5 + k * 1e-3, 8 + (k % 7)],
+        [2.2, 20],
+        [3, 70 + (k % 11)],
+        [4, 180],
+      ] as const;
+      const text = `signal [V],flow [g/s]\n${points.map((p) => p.join(",")).join("\n")}\n`;
+      const flows = points.map(([, flow]) => `${flow} g/s`);
+      const back = value(text, { flows, kind: k % 2 === 0 ? "hot-wire" : "vane", air: { pressure: "101.325 kPa" } });
+      expect(back.flows.map((row) => row.where)).toEqual(points.map(() => "inside"));
+      for (const [i, [signal]] of points.entries()) expect(back.flows[i]!.signal).toBeCloseTo(signal, 6);
+    }
+  });
+
   it("tells an interval from the curve's own band, widened by what is stated, with the shares", () => {
     const plain = value(CURVE_CSV, { signals: ["2"], kind: "hot-wire" }).signals[0]!;
     expect(plain.sd_g_per_s).toBeCloseTo(0.1, 6);

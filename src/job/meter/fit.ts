@@ -8,17 +8,17 @@ import {
   curveFunctions,
   curveToCsv,
   curveToJson,
+  type FittedForm,
   fitCurve,
 } from "../../meters/index.ts";
-import { type Failure, failure, parseQuantity, type Result, success } from "../../quantities/index.ts";
+import { failure, type Result, success } from "../../quantities/index.ts";
 import { round } from "../outcome/points.ts";
 import { type BenchPoints, readBenchPoints } from "./bench-input/read-bench-points.ts";
 import { SD_TO_90 } from "./drawing.ts";
 import { engineFileCurve, flowUnitOf, shownFlow } from "./engine-file-curve.ts";
+import { fitPoints } from "./fit-points.ts";
 import { fitHeadline, fitWarnings } from "./fit-words.ts";
 import { curveAirSheet } from "./identity.ts";
-import { optionFailure } from "./option-values.ts";
-import { LARGEST_FLOW, LARGEST_SIGNAL } from "./plausible-curve.ts";
 import { type NamedText, readMeterSource } from "./read-source.ts";
 import type { FitSheet } from "./result/meter-result-schema.ts";
 import { shownSignal } from "./signals.ts";
@@ -56,22 +56,19 @@ export type MeterFit = {
 
 const ROWS = 65;
 
-/** Taken where no uncertainty is stated: of the flow, and of the largest flow at least. Common practice, no source. */
-const ASSUMED_SD = { relative: 0.01, ofLargest: 0.002 } as const;
-
 export function meterFit(input: MeterFitInput): Result<MeterFit> {
   const read = readBenchPoints(input.file);
   if (!read.ok) return read;
-  const points = withUncertainty(read.value, input.sd);
+  const points = fitPoints(read.value, input.sd);
   if (!points.ok) return points;
-  const impossible = impossiblePoint(points.value);
-  if (impossible !== null) return impossible;
   const { signalUnit, flow, at } = read.value;
   const only = input.law === undefined ? {} : { only: [FIT_LAWS[input.law]] };
   const fit = fitCurve(points.value, { signalUnit, flow, at, ...only });
   if (!fit.ok) return fit;
-  if (![fit.value.chosen.chiSquare, fit.value.birgeRatio].every(Number.isFinite))
+  if (!isDetermined(fit.value.chosen))
     return failure("no-law-fits", "No law fits these points.", "Check the numbers of the points.");
+  const laws = fit.value.candidates.filter(isDetermined);
+  const totalWeight = laws.reduce((sum, law) => sum + law.weight, 0);
   const { curve } = fit.value.chosen;
   const curveJson = curveToJson(curve);
   // Read back as any curve file is: what would be refused there is told here.
@@ -89,9 +86,9 @@ export function meterFit(input: MeterFitInput): Result<MeterFit> {
     flowUnit: flowUnitOf(flow),
     air: at === null ? null : curveAirSheet({ ...at, assumed: false }),
     points: pointsOf(fit.value, points.value, read.value),
-    laws: fit.value.candidates.map((c) => ({
+    laws: laws.map((c) => ({
       name: c.name,
-      weight: round(c.weight),
+      weight: round(c.weight / totalWeight),
       chiSquare: round(c.chiSquare),
       degreesOfFreedom: c.degreesOfFreedom,
       parameters: c.parameters.map((p) => ({
@@ -100,7 +97,12 @@ export function meterFit(input: MeterFitInput): Result<MeterFit> {
         standardError: round(p.standardError),
       })),
     })),
-    rejected: fit.value.rejected.map((r) => ({ ...r })),
+    rejected: [
+      ...fit.value.rejected,
+      ...fit.value.candidates
+        .filter((c) => !isDetermined(c))
+        .map(({ name }) => ({ name, reason: "its numbers are left open" })),
+    ],
     birgeRatio: round(fit.value.birgeRatio),
     rows: rowsOf(fit.value),
     curve: JSON.parse(curveJson) as FitSheet["curve"],
@@ -110,44 +112,12 @@ export function meterFit(input: MeterFitInput): Result<MeterFit> {
   return success({ sheet, curveJson, curveCsv: curveToCsv(curve, flowUnitOf(flow)) });
 }
 
-/** of the largest flow: nobody knows a flow better */
-const SMALLEST_SD = 1e-6;
-
-function impossiblePoint(points: readonly BenchPoint[]): Failure<"point-invalid"> | null {
-  const largest = Math.max(...points.map((p) => Math.abs(p.flow)));
-  const i = points.findIndex(
-    (p) =>
-      !(Math.abs(p.signal) <= LARGEST_SIGNAL && Math.abs(p.signalSd ?? 0) <= LARGEST_SIGNAL) ||
-      !(Math.abs(p.flow) <= LARGEST_FLOW && p.flowSd <= LARGEST_FLOW && p.flowSd >= SMALLEST_SD * largest),
-  );
-  if (i < 0) return null;
-  return failure(
-    "point-invalid",
-    `Point ${i + 1} has a signal, a flow or an uncertainty that cannot be.`,
-    "Check its numbers and their units; an uncertainty must be at least a millionth of the largest flow.",
-  );
-}
-
-function withUncertainty({ points, flow }: BenchPoints, stated: string | undefined): Result<readonly BenchPoint[]> {
-  if (stated !== undefined) {
-    const relative = parseQuantity(stated, "ratio");
-    const absolute = parseQuantity(stated, flow === "mass" ? "massFlow" : "volumeFlow");
-    if (relative.ok && relative.value > 0)
-      return success(points.map((p) => ({ ...p, flowSd: relativeSd(p, points, relative.value) })));
-    if (absolute.ok && absolute.value > 0) return success(points.map((p) => ({ ...p, flowSd: absolute.value })));
-    return optionFailure(
-      `"${stated}" is no uncertainty of these flows.`,
-      `Write for example "1 %" or "0.1 ${flowUnitOf(flow)}", more than nothing.`,
-    );
-  }
-  return success(points.map((p) => (p.flowSd > 0 ? p : { ...p, flowSd: relativeSd(p, points, ASSUMED_SD.relative) })));
-}
-
-/** A share of the flow, never less than a small share of the largest: a flow of nothing is not known exactly. */
-function relativeSd(point: BenchPoint, points: readonly BenchPoint[], relative: number): number {
-  const largest = Math.max(...points.map((p) => Math.abs(p.flow)));
-  const least = (ASSUMED_SD.ofLargest / ASSUMED_SD.relative) * relative * largest;
-  return Math.max(relative * Math.abs(point.flow), least);
+/** Whether a law's numbers and its band came out as numbers: points far from every law can leave them without. */
+function isDetermined({ parameters, chiSquare, curve }: FittedForm): boolean {
+  const { read } = curveFunctions(curve);
+  const band = curve.domain.flatMap((signal) => [read(signal).flow, read(signal).sd ?? 0]);
+  const numbers = parameters.flatMap((p) => [p.estimate, p.standardError]);
+  return [chiSquare, ...numbers, ...band].every(Number.isFinite);
 }
 
 function pointsOf(fit: CurveFit, points: readonly BenchPoint[], read: BenchPoints): FitSheet["points"] {

@@ -20,7 +20,7 @@ const curveFile = {
   band: { signal: [1, 2], sd: [1e-4, 1e-3] },
 };
 
-/** Flow both ways is fitted by the film law too, whose start is told apart in fit.test.ts. */
+/** Flow both ways is fitted by the film law too: told apart in fit.test.ts, until its band is bounded as its fit is. */
 const HAS_NEGATIVE_FLOW = /^[^,]*,\s*-/m;
 
 /** Puts another value at one place of a document. */
@@ -138,7 +138,8 @@ describe("airtally meter", () => {
       fc.property(fc.integer({ min: 1, max: 8 }), fc.nat(2), ODD, (line, cell, odd) => {
         const cells = lines[line]!.split(",").with(cell, String(odd));
         const text = lines.with(line, cells.join(",")).join("\n");
-        if (!HAS_NEGATIVE_FLOW.test(text)) expectAnswer(meterFit({ file: { name: "f", text }, toolVersion }));
+        fc.pre(!HAS_NEGATIVE_FLOW.test(text));
+        expectAnswer(meterFit({ file: { name: "f", text }, toolVersion }));
       }),
       { numRuns: 150 },
     );
