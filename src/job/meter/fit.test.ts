@@ -153,9 +153,7 @@ describe("meterFit", () => {
     expect(fitOf(filmPointsCsv({ scaleFlow: 0.005, leak: 0.5 })).ok).toBe(true);
   });
 
-  // The band of the film law steps to a leak that the law asserts against (meters/curves/fit-curve.ts, bandOf). Once that step is
-  // bounded as the fit's steps are, this passes: then take `.fails` away, and HAS_NEGATIVE_FLOW out of meter.props.test.ts.
-  it.fails("answers or refuses points of which one has a slip of sign", () => {
+  it("answers or refuses points of which one has a slip of sign", () => {
     const rows = kingPointsCsv().split("\n");
     rows[7] = rows[7]!.replace(",110,", ",-1,");
     expect([true, false]).toContain(fitOf(rows.join("\n")).ok);

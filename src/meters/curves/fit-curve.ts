@@ -143,6 +143,7 @@ function solve(candidate: Candidate, points: readonly BenchPoint[], domain: read
   }
   if (fit === null || fit.unitCovariance === null) return "the points do not determine its parameters";
   if (fit.status === "not-converged") return "the fit did not settle";
+  if (!holdsAround(candidate, fit)) return "the points do not determine its parameters";
   const turning = turningSignal({ form: candidate.toForm(vector), domain });
   if (turning !== null) return `it turns back near the signal ${Number(turning.toPrecision(4))}`;
   return {
@@ -153,6 +154,17 @@ function solve(candidate: Candidate, points: readonly BenchPoint[], domain: read
     degreesOfFreedom: points.length - k,
     residuals: fit.residuals,
   };
+}
+
+/** Whether a standard deviation of any parameter stays within the law: the band is told from steps of that order. */
+function holdsAround(candidate: Candidate, fit: ReturnType<typeof levenbergMarquardt>): boolean {
+  const { parameters, unitCovariance } = fit;
+  const k = parameters.length;
+  const scatter = Math.sqrt(Math.max(1, fit.residualVariance));
+  return Array.from(parameters).every((value, j) => {
+    const step = scatter * Math.sqrt(unitCovariance![j * k + j]!);
+    return [value - step, value + step].every((moved) => candidate.holds?.(parameters.with(j, moved)) !== false);
+  });
 }
 
 /** 1/e_i of (1). */
