@@ -27,14 +27,23 @@ export function meterSignal(meter: PreparedMeter, massFlow: number, air: MoistAi
   return { signal: fromAbscissa(meter, insideCurve(meter, wanted)), quality: QUALITY.good };
 }
 
+/** of the largest flow: what rounding leaves between a flow and the point of the curve it was read from */
+const ROUNDING = 1e-12;
+
 function insideCurve(meter: PreparedMeter, wanted: number): number {
   const { x, y } = meter.curve;
   const sign = meter.falling ? -1 : 1;
   let i = 0;
   while (i < x.length - 2 && (y[i + 1]! - wanted) * sign < 0) i++;
   const outcome = findRoot((s) => evaluateInInterval(meter.curve, i, s) - wanted, { low: x[i]!, high: x[i + 1]! });
-  if (outcome.status !== "found") throw new Error(`Assertion failed: ${wanted} kg/s is not inside the curve`);
-  return outcome.root;
+  if (outcome.status === "found") return outcome.root;
+  // A flow that is a point of the curve, but for rounding: the interval's two ends then lie on one side of it.
+  const nearer = Math.abs(y[i]! - wanted) <= Math.abs(y[i + 1]! - wanted) ? i : i + 1;
+  const largest = Math.max(Math.abs(y[0]!), Math.abs(y[y.length - 1]!));
+  if (Math.abs(y[nearer]! - wanted) > ROUNDING * largest) {
+    throw new Error(`Assertion failed: ${wanted} kg/s is not inside the curve`);
+  }
+  return x[nearer]!;
 }
 
 function fromAbscissa(meter: PreparedMeter, abscissa: number): number {

@@ -9,7 +9,6 @@ import {
   meterFlow,
   meterSignal,
   meterUncertainty,
-  type PreparedMeter,
   signalRange,
 } from "../../meters/index.ts";
 import { parseQuantity, QUALITY, type Result, success } from "../../quantities/index.ts";
@@ -114,7 +113,7 @@ function toldOf(band: number | null, stated: MeterUncertainties | null): MeterUn
 }
 
 function fromFlow(source: MeterSource, massFlow: number, air: MoistAir): Row {
-  const { signal, quality } = pointOfFlow(source.meter, massFlow, air) ?? meterSignal(source.meter, massFlow, air);
+  const { signal, quality } = meterSignal(source.meter, massFlow, air);
   const usable = quality !== QUALITY.notANumber && Number.isFinite(signal);
   return {
     signal: usable ? round(shownSignal(source.meter.signalUnit, signal)) : null,
@@ -127,18 +126,6 @@ function fromFlow(source: MeterSource, massFlow: number, air: MoistAir): Row {
     high90_g_per_s: null,
     budget: [],
   };
-}
-
-/** of the largest flow: what rounding leaves between a flow and the point of the curve it was read from */
-const ROUNDING = 1e-12;
-
-/** A flow that is a point of the curve has that point's signal: no root is sought between two ends that both lie on it. */
-function pointOfFlow(meter: PreparedMeter, massFlow: number, air: MoistAir) {
-  const { x, y } = meter.curve;
-  const wanted = massFlow / densityFactor(meter, idealMoistAirDensity(air));
-  const near = ROUNDING * Math.max(Math.abs(y[0]!), Math.abs(y[y.length - 1]!));
-  const i = y.findIndex((flow) => Math.abs(flow - wanted) <= near);
-  return i < 0 ? null : { signal: meter.signalUnit === "ms" ? 1 / x[i]! : x[i]!, quality: QUALITY.good };
 }
 
 function whereIs({ meter }: MeterSource, signal: number): "inside" | "below" | "above" {
