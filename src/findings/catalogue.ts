@@ -1,6 +1,6 @@
 /** The causes with their laws: what the table says joined to what the physics says. */
 
-import type { CauseEntry, Law, Station } from "./cause.ts";
+import type { CauseEntry, Law } from "./cause.ts";
 import table from "./causes.json" with { type: "json" };
 import { breathingReduced } from "./signatures/breathing-reduced.ts";
 import { egrStuckOpen } from "./signatures/egr-stuck-open.ts";
@@ -29,18 +29,13 @@ const LAWS: readonly Law[] = [
   lambdaBiased,
 ];
 
-export type Cause = CauseEntry & { readonly law: Law };
+/** `bank`: of two, the one that has the fault alone; null where the whole engine has it. */
+export type Cause = CauseEntry & { readonly law: Law; readonly bank: 1 | 2 | null };
 
-export const CATALOGUE: readonly Cause[] = table.causes.map((row) => {
+export const CATALOGUE: readonly Cause[] = (table.causes as unknown as readonly CauseEntry[]).map((row) => {
   const law = LAWS.find((l) => l.id === row.id);
   if (law === undefined) throw new Error(`Assertion failed: the cause ${row.id} has no law`);
-  return {
-    ...row,
-    station: row.station as Station,
-    kind: row.kind as "amount" | "ratio",
-    sides: row.sides as [number, number],
-    law,
-  };
+  return { ...row, law, bank: null };
 });
 
 export const PRIOR_HEALTHY: number = table.healthy;

@@ -16,6 +16,8 @@ export type CauseEntry = {
   readonly worthMending: number;
   readonly largest: number;
   readonly reason: string;
+  /** set where one bank of two may have the fault alone (see the note of causes.json) */
+  readonly perBank?: { readonly size: "ratio" | "amount"; readonly common: number };
   /** what it means, and what it does not mean, for the customer */
   readonly means: string;
   readonly meansNot: string;

@@ -6,7 +6,8 @@
  *             its prior odds
  */
 import { logEvidence, type Prepared } from "../tally/index.ts";
-import { CATALOGUE, PRIOR_HEALTHY, PRIOR_UNEXPLAINED } from "./catalogue.ts";
+import { PRIOR_HEALTHY, PRIOR_UNEXPLAINED } from "./catalogue.ts";
+import { possibleCauses } from "./possible-causes.ts";
 import { weighUnexplained } from "./unexplained.ts";
 import { type CauseWeight, logSum, weighCause } from "./weigh-cause.ts";
 
@@ -25,7 +26,7 @@ export type Weighed = {
 };
 
 export function weighAll(prepared: Prepared): Weighed {
-  const possible = CATALOGUE.filter((cause) => cause.law.applies(prepared.model));
+  const possible = possibleCauses(prepared.model);
   const weights = possible.reduce((sum, cause) => sum + cause.weight, 0);
   const logHealthy = logEvidence(prepared, null);
   const logUnexplained = weighUnexplained(prepared);

@@ -14,7 +14,15 @@ import type { Assumptions } from "./assumptions.ts";
 /** kg water/kg dry air taken where nobody measured it: temperate weather, common practice, no source */
 export const HUMIDITY_RATIO = 0.008;
 
-export type TallyWitness = "meter" | "meter-2" | "pressure" | "fuel" | "fuel-bank1" | "fuel-bank2";
+export type TallyWitness =
+  | "meter"
+  | "meter-2"
+  | "pressure"
+  | "throttle"
+  | "fuel"
+  | "fuel-bank1"
+  | "fuel-bank2"
+  | "exhaust";
 
 /** What the physics of a cause needs to know at each point; SI; one entry a point. NaN: not known and not needed. */
 export type PointPhysics = {

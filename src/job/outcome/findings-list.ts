@@ -22,7 +22,7 @@ export function findingsList(
     const restsOn = shifted.length === 0 ? [] : [...new Set<string>([...shifted, ...prepared.model.witnesses])];
     const finding: Finding = {
       cause: cause.cause.id,
-      bank: null,
+      bank: cause.cause.bank,
       probability: round(cause.probability),
       priorProbability: round(cause.prior),
       bayesFactor: cause.bayesFactor === null ? null : round(cause.bayesFactor),
