@@ -18,4 +18,4 @@ export { meanSquares, type Posterior, posterior } from "./posterior.ts";
 export { find as findReading } from "./readings.ts";
 export { commandedShut, mayRecirculate } from "./recirculation.ts";
 export { smoothFunction } from "./smooth-function.ts";
-export type { PointPhysics, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";
+export type { PointPhysics, StandingKind, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";

@@ -27,6 +27,8 @@ export function standingObservations(
     if (offsetColumn !== null) basis[offsetColumn] = a.pressureOffset / 1000;
     out.push({
       kind: "pressure-against-barometer",
+      unit: "kPa",
+      meter: null,
       reading: (pressure.mean - barometer) / 1000,
       variance: (pressure.variance + (recorded?.variance ?? 0) + a.barometer ** 2) / 1e6,
       basis,

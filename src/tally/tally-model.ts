@@ -94,9 +94,27 @@ export type Bound = {
   readonly variance: number;
 };
 
-/** `reading` = expectation + shift + basis' beta + error; in units of 1 kPa. */
+/**
+ * An observation with no air in it. `reading` is what was read less what a sound engine is expected to show, so that
+ * reading = shift + basis' beta + error, in `unit`; `where` says from which recording and seconds.
+ *
+ *   pressure-against-barometer        kPa: manifold sensor less barometer, engine standing (key on, or run down with the key on)
+ *   meter-at-zero-flow                engine standing: V or 1 (wiper ratio), signal less that of the curve at zero flow; g/s: the
+ *                                     flow reported, where only that is recorded. `meter` says which
+ *   intake-temperature-at-cold-soak   K: intake temperature less that of coolant and outside air before the first start
+ *   full-load-pressure-drop           kPa: barometer less manifold pressure at full load beyond a sound filter's, at the largest flow
+ */
+export type StandingKind =
+  | "pressure-against-barometer"
+  | "meter-at-zero-flow"
+  | "intake-temperature-at-cold-soak"
+  | "full-load-pressure-drop";
+
 export type StandingObservation = {
-  readonly kind: "pressure-against-barometer";
+  readonly kind: StandingKind;
+  readonly unit: "kPa" | "V" | "1" | "g/s" | "K";
+  /** the meter it is about; null for the others */
+  readonly meter: "meter" | "meter-2" | null;
   readonly reading: number;
   readonly variance: number;
   readonly basis: Float64Array;
