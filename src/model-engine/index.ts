@@ -32,7 +32,7 @@ export {
 export { type Fault, PLANTABLE, type PlantableCause } from "./fault.ts";
 export { type Ambient, ambientAt, type ModelEngine } from "./model-engine.ts";
 export { PETROL_WITH_VANE, PETROL_WITH_VORTEX } from "./older-families.ts";
-export { type FaultReason, parseFault } from "./parse-fault.ts";
+export { FAULT_LIMITS, type FaultReason, parseFault } from "./parse-fault.ts";
 export { type PreparedEngine, prepareEngine } from "./prepared-engine.ts";
 export { type Protocol, protocolDuration, roadDriving, rpm, type Segment, standardRecording } from "./protocol.ts";
 export type { Recorder } from "./recorder.ts";

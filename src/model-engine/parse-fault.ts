@@ -6,7 +6,7 @@ import { failure, type Result, success } from "../quantities/index.ts";
 import { type Fault, PLANTABLE, type PlantableCause } from "./fault.ts";
 
 /** Sizes the model engine accepts, in the catalogue's unit. Wider than anything worth mending. */
-const LIMITS: { readonly [cause in PlantableCause]: readonly [low: number, high: number] } = {
+export const FAULT_LIMITS: { readonly [cause in PlantableCause]: readonly [low: number, high: number] } = {
   "meter-fouled": [-0.6, 0.6],
   "meter-scaled": [0.4, 2.5],
   "meter-offset": [-5, 10],
@@ -57,7 +57,7 @@ export function parseFault(text: string): Result<Fault, FaultReason> {
     return failure("fault-unreadable", `Only map-scaled has a pivot, ${cause} has none.`, EXAMPLE);
   }
   const size = Number(number);
-  const [low, high] = LIMITS[cause];
+  const [low, high] = FAULT_LIMITS[cause];
   if (size < low || size > high) {
     return failure(
       "fault-out-of-range",
