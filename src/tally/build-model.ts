@@ -24,7 +24,7 @@ export function buildTallyModel(data: OperatingData, engine: EngineDescription, 
   setPressureAside(engine, points, rows);
   const order: TallyWitness[] = ["meter", "meter-2", "pressure", ...fuelWitnesses(engine).map((f) => f.id)];
   const witnesses = order.filter((id) => rows.some((row) => row.y.has(id) || row.boundWitness.includes(id)));
-  const unknowns = unknownsOf({ engine, a: assumptions, points, physics }, witnesses);
+  const unknowns = unknownsOf({ engine, a: assumptions, points, physics, visited: physics }, witnesses);
   const map = recirculationMap(engine, assumptions, points, physics);
   // Healthy recirculation is in the manifold pressure, and in the table of a computer that doses by it.
   const recirculates = (w: TallyWitness) =>

@@ -18,15 +18,24 @@ export type Posterior = {
   readonly correction: Float64Array;
 };
 
+/** Mean and covariance (B*B) of the unknowns. */
+export function unknownPosterior(
+  prepared: Prepared,
+  shift: Shift | null,
+): { readonly beta: Float64Array; readonly covariance: Float64Array } {
+  const b = prepared.model.columns;
+  const { projected: beta } = project(prepared, shift);
+  choleskySolve(prepared.factor, b, beta);
+  const covariance = choleskyInverse(prepared.factor, b);
+  if (prepared.oneSided.forms.length === 0) return { beta, covariance };
+  return { beta: keepSigns(prepared, beta, covariance, shift), covariance };
+}
+
 export function posterior(prepared: Prepared, shift: Shift | null): Posterior {
-  const { model, algebra, shared, factor } = prepared;
+  const { model, algebra, shared } = prepared;
   const b = model.columns;
   const w = model.witnesses.length;
-  const { projected } = project(prepared, shift);
-  let beta: Float64Array = projected.slice();
-  choleskySolve(factor, b, beta);
-  const covariance = choleskyInverse(factor, b);
-  if (prepared.oneSided.forms.length > 0) beta = keepSigns(prepared, beta, covariance, shift);
+  const { beta, covariance } = unknownPosterior(prepared, shift);
 
   const e = residuals(model, shift);
   const left = new Float64Array(e.length);

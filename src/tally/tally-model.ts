@@ -103,12 +103,14 @@ export type Bound = {
  *                                     flow reported, where only that is recorded. `meter` says which
  *   intake-temperature-at-cold-soak   K: intake temperature less that of coolant and outside air before the first start
  *   full-load-pressure-drop           kPa: barometer less manifold pressure at full load beyond a sound filter's, at the largest flow
+ *   healthy-reference                 1: what a healthy engine of the same kind says of this one's unknowns; no cause shifts it
  */
 export type StandingKind =
   | "pressure-against-barometer"
   | "meter-at-zero-flow"
   | "intake-temperature-at-cold-soak"
-  | "full-load-pressure-drop";
+  | "full-load-pressure-drop"
+  | "healthy-reference";
 
 export type StandingObservation = {
   readonly kind: StandingKind;

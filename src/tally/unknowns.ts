@@ -24,6 +24,8 @@ type Context = {
   readonly a: Assumptions;
   readonly points: readonly OperatingPoint[];
   readonly physics: PointPhysics;
+  /** the states over which the knots of smooth functions are laid: those of the job, also where others are asked for */
+  readonly visited: PointPhysics;
 };
 
 const isFuel = (w: TallyWitness) => w.startsWith("fuel");
@@ -58,7 +60,7 @@ function alongFlow(
   on: (w: TallyWitness) => boolean,
 ): Unknown {
   const { air } = context.physics;
-  const f = smoothFunction({ amplitude, lengths: [length], spans: [span(air)] });
+  const f = smoothFunction({ amplitude, lengths: [length], spans: [span(context.visited.air)] });
   return {
     name,
     columns: f.columns,
@@ -74,11 +76,11 @@ function overSpeedAndPressure(
   amplitude: number,
   on: (w: TallyWitness) => boolean,
 ): Unknown {
-  const { a, physics } = context;
+  const { a, physics, visited } = context;
   const f = smoothFunction({
     amplitude,
     lengths: [a.breathingLengthSpeed, a.breathingLengthPressure],
-    spans: [span(physics.speed), span(physics.pressure)],
+    spans: [span(visited.speed), span(visited.pressure)],
   });
   return {
     name,
@@ -105,9 +107,7 @@ function meterUnknowns(context: Context, witnesses: readonly TallyWitness[]): Un
 
 function breathingUnknowns(context: Context, on: (w: TallyWitness) => boolean): Unknown[] {
   const { engine, a, points, physics } = context;
-  const stated = engine.volumetricEfficiency;
-  const level =
-    stated === null ? a.breathingUnknown : (stated.sd ?? a.breathingStated) / (stated.sd === null ? 1 : stated.value);
+  const level = breathingLevelSd(engine, a);
   const coolant = points.map((p) => find(p, "coolantTemperature", null)?.mean ?? null);
   const warming = points.map((_, i) => logWarming(physics, i, coolant[i]!) / 0.3);
   return [
@@ -116,6 +116,12 @@ function breathingUnknowns(context: Context, on: (w: TallyWitness) => boolean): 
     single("charge heating", (i, w) => (on(w) ? a.chargeHeating * warming[i]! : 0)),
     overSpeedAndPressure(context, "breathing shape", a.breathingShape, on),
   ];
+}
+
+/** sd of the level of breathing (ln), as the engine file states it or not */
+export function breathingLevelSd({ volumetricEfficiency: stated }: EngineDescription, a: Assumptions): number {
+  if (stated === null) return a.breathingUnknown;
+  return stated.sd === null ? a.breathingStated : stated.sd / stated.value;
 }
 
 function sensorOffset({ a, physics }: Context): Unknown {
