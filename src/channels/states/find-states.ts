@@ -39,13 +39,14 @@ export function findStates(set: ChannelSet): StateSpan[] {
   const grid: Grid = { times: speed.times, stretches: set.stretches, interval: speed.pollInterval };
   const driver = driverTrack(tracks);
   const idle = idleConditions(tracks, driver);
+  const fullLoad = fullLoadConditions(tracks, driver);
   const conditions: Condition[] = [
     ...runningConditions(tracks),
     ...warmthConditions(tracks),
     ...idle,
     ...overrunConditions(tracks, driver, idle[0]),
-    ...fullLoadConditions(tracks, driver),
-    ...mixtureConditions(tracks, grid.times),
+    ...fullLoad,
+    ...mixtureConditions(tracks, grid.times, (i) => fullLoad.some((condition) => condition.holds(i))),
   ];
   return conditions.flatMap((condition) => spansOf(grid, condition)).sort((a, b) => a.start - b.start);
 }

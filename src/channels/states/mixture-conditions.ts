@@ -15,11 +15,15 @@ const SEEN_SWITCHING = 1;
 /** s, how long a trim or a switching probe may stand still in closed loop */
 const STILL = 6;
 
-export function mixtureConditions(tracks: Tracks, times: Float64Array): Condition[] {
-  return [...loopConditions(tracks, times), ...enrichment(tracks)];
+/** `fullLoad` tells where the driver asks for everything: no engine computer is in closed loop there and says nothing of it. */
+export function mixtureConditions(tracks: Tracks, times: Float64Array, fullLoad: (i: number) => boolean): Condition[] {
+  const enriched = enrichment(tracks);
+  const open = (i: number) => fullLoad(i) || enriched.some((condition) => condition.holds(i));
+  return [...loopConditions(tracks, times, open), ...enriched];
 }
 
-function loopConditions({ of, name, running }: Tracks, times: Float64Array): Condition[] {
+/** `open`: where the loop can't be closed, however lately its trim or probe moved. */
+function loopConditions({ of, name, running }: Tracks, times: Float64Array, open: (i: number) => boolean): Condition[] {
   const status = of("loopState");
   if (status !== null) {
     const reason = (what: string) => `${name("loopState")} says ${what}`;
@@ -32,7 +36,11 @@ function loopConditions({ of, name, running }: Tracks, times: Float64Array): Con
   if (trim !== null) {
     const alive = movedWithin(times, trim, 0);
     return [
-      { state: "closed-loop", reason: `${name("shortTrim")} is at work`, holds: (i) => running(i) && alive[i] === 1 },
+      {
+        state: "closed-loop",
+        reason: `${name("shortTrim")} is at work`,
+        holds: (i) => running(i) && alive[i] === 1 && !open(i),
+      },
     ];
   }
   const probe = of("probeVoltage");
@@ -40,7 +48,11 @@ function loopConditions({ of, name, running }: Tracks, times: Float64Array): Con
   const sides = probe.map((volts) => (volts > RICH ? 1 : volts < LEAN ? 0 : Number.NaN));
   const alive = movedWithin(times, sides, 0.5);
   return [
-    { state: "closed-loop", reason: `${name("probeVoltage")} switches`, holds: (i) => running(i) && alive[i] === 1 },
+    {
+      state: "closed-loop",
+      reason: `${name("probeVoltage")} switches`,
+      holds: (i) => running(i) && alive[i] === 1 && !open(i),
+    },
   ];
 }
 

@@ -85,6 +85,16 @@ describe("what was not recorded is not claimed", () => {
     }
   });
 
+  test("a trim that moved a moment ago closes no loop at full load or while enriched, unless the engine computer says so", () => {
+    const columnsOf = {
+      "Engine Speed [1/min]": (row: number) => 2000 + (row % 9),
+      "Pedal [%]": (row: number) => (row < 50 ? 0 : row < 100 ? 20 : 100),
+      "STFT [%]": (row: number) => (row < 98 ? Math.sin(row / 4) * 3 : 0).toFixed(2),
+    };
+    const closed = spans("closed-loop", findStates(understand(tableOf(columnsOf, 200, 0.1))));
+    expect(closed).toEqual([[0, 10]]);
+  });
+
   test("spans end where the recording has a gap", () => {
     const bytes = new TextEncoder().encode(
       `Time [s];Engine RPM\n${Array.from({ length: 100 }, (_, i) => `${i < 50 ? i / 10 : 60 + i / 10};${800 + (i % 5)}`).join("\n")}\n`,
