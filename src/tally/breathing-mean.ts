@@ -19,14 +19,26 @@ export function logBreathingMean(
   i: number,
   coolant: number | null,
 ): number {
+  const state = { exhaustPressure: physics.exhaustPressure[i]!, pressure: physics.pressure[i]! };
+  return logBreathingMeanAt(engine, a, state) - logWarming(physics, i, coolant);
+}
+
+type Pressures = { readonly exhaustPressure: number; readonly pressure: number };
+
+/** The same without the warming of the charge, for any state. */
+export function logBreathingMeanAt(engine: EngineDescription, a: Assumptions, state: Pressures): number {
   const level = engine.volumetricEfficiency?.value ?? a.breathingMean;
-  return Math.log(level) + a.residualStrength * logResidual(engine, physics, i) - logWarming(physics, i, coolant);
+  return Math.log(level) + a.residualStrength * logResidualAt(engine, state);
+}
+
+export function logResidual(engine: EngineDescription, physics: PointState, i: number): number {
+  return logResidualAt(engine, { exhaustPressure: physics.exhaustPressure[i]!, pressure: physics.pressure[i]! });
 }
 
 /** ln f(p_e/p), not below the value at a fifth of the exhaust pressure, where the law no longer describes an engine. */
-export function logResidual(engine: EngineDescription, physics: PointState, i: number): number {
+function logResidualAt(engine: EngineDescription, { exhaustPressure, pressure }: Pressures): number {
   const compressionRatio = engine.compressionRatio ?? (engine.ignition === "spark" ? 10 : 17);
-  const ratio = Math.min(5, physics.exhaustPressure[i]! / physics.pressure[i]!);
+  const ratio = Math.min(5, exhaustPressure / pressure);
   return Math.log(residualGasFactor({ exhaustOverIntakePressure: ratio, compressionRatio }));
 }
 

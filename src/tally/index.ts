@@ -19,3 +19,14 @@ export { find as findReading } from "./readings.ts";
 export { commandedShut, mayRecirculate } from "./recirculation.ts";
 export { smoothFunction } from "./smooth-function.ts";
 export type { PointPhysics, StandingKind, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";
+
+// What a healthy job passes on to the next engine of its kind.
+export {
+  type HealthyReference,
+  healthyReference,
+  type ReferenceValue,
+  restricted,
+} from "./reference/healthy-reference.ts";
+export { type FunctionState, REFERENCE_QUANTITIES, type ReferenceQuantity } from "./reference/reference-quantities.ts";
+export { type KindSpread, SPREADS } from "./reference/spreads.ts";
+export { type Spreads, withReferences } from "./reference/with-references.ts";
