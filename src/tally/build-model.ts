@@ -46,7 +46,7 @@ export function buildTallyModel(data: OperatingData, engine: EngineDescription, 
     regions: regionNames.length,
     ...basis,
     standing: witnesses.includes("pressure")
-      ? standingObservations(data.keyOn, engine, assumptions, basis.columns, offset)
+      ? standingObservations(data, engine, assumptions, basis.columns, offset)
       : [],
     physics,
   };

@@ -37,12 +37,15 @@ export function pointPhysics(
     meterVoltage: array(),
   };
   const meters: { [id in "meter" | "meter-2"]?: Float64Array } = {};
-  const standing = standingBarometer(data);
   points.forEach((point, i) => {
+    const site = siteOf(engine, data, point.recording);
     physics.speed[i] = find(point, "engineSpeed", null)!.mean;
     physics.barometer[i] =
-      find(point, "barometer", null)?.mean ?? engine.site.barometer ?? standing ?? STANDARD_ATMOSPHERE;
-    physics.outsideTemperature[i] = find(point, "ambientTemperature", null)?.mean ?? engine.site.outside ?? OUTSIDE;
+      find(point, "barometer", null)?.mean ??
+      site.barometer ??
+      standingBarometer(data, point.recording) ??
+      STANDARD_ATMOSPHERE;
+    physics.outsideTemperature[i] = find(point, "ambientTemperature", null)?.mean ?? site.outside ?? OUTSIDE;
     physics.intakeTemperature[i] = intakeTemperature(point) ?? physics.outsideTemperature[i]!;
     physics.meterVoltage[i] = find(point, "meterVoltage", null)?.mean ?? Number.NaN;
     const air = {
@@ -102,9 +105,18 @@ export function intakeTemperature(point: OperatingPoint): number | null {
   return (find(point, "chargeTemperature", null) ?? find(point, "intakeTemperature", null))?.mean ?? null;
 }
 
-/** The engine standing is its own barometer: the recorded one, else the manifold sensor's reading. */
-function standingBarometer(data: OperatingData): number | null {
-  for (const reading of data.keyOn) {
+/** What is stated of the surroundings of one recording. */
+export function siteOf(
+  engine: EngineDescription,
+  { sites }: Pick<OperatingData, "sites">,
+  recording: number,
+): EngineDescription["site"] {
+  return sites?.[recording] ?? engine.site;
+}
+
+/** The engine standing is its own barometer: the recorded one, else the manifold sensor's reading; of another day for want of its own. */
+function standingBarometer({ keyOn }: OperatingData, recording: number): number | null {
+  for (const reading of [...keyOn.filter((r) => r.recording === recording), ...keyOn]) {
     const value = reading.readings.get("barometer") ?? reading.readings.get("manifoldPressure");
     if (value !== undefined && value.mean > 50e3 && value.mean < 110e3) return value.mean;
   }

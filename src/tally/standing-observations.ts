@@ -5,23 +5,24 @@
  * Source      common practice, no source
  */
 
-import type { KeyOnReading } from "../channels/index.ts";
+import type { OperatingData } from "../channels/index.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import type { Assumptions } from "./assumptions.ts";
+import { siteOf } from "./point-physics.ts";
 import type { StandingObservation } from "./tally-model.ts";
 
 export function standingObservations(
-  keyOn: readonly KeyOnReading[],
+  data: Pick<OperatingData, "keyOn" | "sites">,
   engine: EngineDescription,
   a: Assumptions,
   columns: number,
   offsetColumn: number | null,
 ): StandingObservation[] {
   const out: StandingObservation[] = [];
-  for (const reading of keyOn) {
+  for (const reading of data.keyOn) {
     const pressure = reading.readings.get("manifoldPressure");
     const recorded = reading.readings.get("barometer");
-    const barometer = recorded?.mean ?? engine.site.barometer;
+    const barometer = recorded?.mean ?? siteOf(engine, data, reading.recording).barometer;
     if (pressure === undefined || barometer === null) continue;
     const basis = new Float64Array(columns);
     if (offsetColumn !== null) basis[offsetColumn] = a.pressureOffset / 1000;

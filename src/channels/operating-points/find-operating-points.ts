@@ -1,4 +1,5 @@
 /** From a channel set to operating points and key-on readings. */
+import type { EngineDescription } from "../../engine/index.ts";
 import type { ChannelSet, RecognisedChannel } from "../channel-set.ts";
 import type { EngineState, StateSpan } from "../states/state-span.ts";
 import type { KeyOnReading, OperatingPoint, Reading, ReadingKey } from "./operating-point.ts";
@@ -16,7 +17,12 @@ const STANDING_STILL = 50 / 60; // rev/s
 /** share of a window that a state must cover to be named */
 const MOSTLY = 0.6;
 
-export type OperatingData = { readonly points: readonly OperatingPoint[]; readonly keyOn: readonly KeyOnReading[] };
+export type OperatingData = {
+  readonly points: readonly OperatingPoint[];
+  readonly keyOn: readonly KeyOnReading[];
+  /** what is stated of the surroundings of each recording, in the order of their indices; absent: the engine file's holds for all */
+  readonly sites?: readonly EngineDescription["site"][];
+};
 
 export function findOperatingPoints(
   set: ChannelSet,
