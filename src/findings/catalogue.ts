@@ -40,3 +40,5 @@ export const CATALOGUE: readonly Cause[] = (table.causes as unknown as readonly 
 
 export const PRIOR_HEALTHY: number = table.healthy;
 export const PRIOR_UNEXPLAINED: number = table.unexplained;
+/** of faulty engines, those with two faults at once */
+export const PRIOR_PAIRS: number = table.pairs;

@@ -43,6 +43,11 @@ export type Law = {
   /** false: this engine cannot have this fault (no such part) */
   readonly applies: (model: TallyModel) => boolean;
   readonly shapes: (model: TallyModel) => readonly Shape[];
+  /**
+   * the most that this side can be on this job (amount in SI, positive): a reading that would turn negative, fuel that would be
+   * all unmetered. Where not given, the catalogue's largest
+   */
+  readonly most?: (model: TallyModel, sign: 1 | -1) => number;
   /** size in SI (a ratio as the factor itself) */
   readonly predict: (model: TallyModel, size: number, shape: number) => Prediction;
 };

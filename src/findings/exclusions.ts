@@ -16,10 +16,10 @@ export type ExcludedSizes = {
 const WORTH_SAYING = 0.6;
 const SURE_ENOUGH = 0.5;
 
-export function excludedSizes(cause: WeighedCause, logHealthy: number): ExcludedSizes | null {
+export function excludedSizes(cause: WeighedCause): ExcludedSizes | null {
   if (cause.probability >= SURE_ENOUGH) return null;
   const none = cause.cause.kind === "ratio" ? 1 : 0;
-  const samples = [...cause.profile, { size: none, logEvidence: logHealthy }].sort((a, b) => a.size - b.size);
+  const samples = [...cause.profile, { size: none, logRatio: 0 }].sort((a, b) => a.size - b.size);
   const low = samples[0]!.size;
   const high = samples[samples.length - 1]!.size;
   const oneSided = cause.cause.sides.includes(0);
@@ -39,13 +39,13 @@ export function excludedSizes(cause: WeighedCause, logHealthy: number): Excluded
 }
 
 function centralInterval(
-  samples: readonly { size: number; logEvidence: number }[],
+  samples: readonly { size: number; logRatio: number }[],
   low: number,
   high: number,
 ): [number, number] | null {
-  const top = Math.max(...samples.map((s) => s.logEvidence));
+  const top = Math.max(...samples.map((s) => s.logRatio));
   if (!Number.isFinite(top)) return null;
-  const density = samples.map((s) => Math.exp(s.logEvidence - top));
+  const density = samples.map((s) => Math.exp(s.logRatio - top));
   const areas = samples.slice(1).map((s, i) => ((density[i]! + density[i + 1]!) / 2) * (s.size - samples[i]!.size));
   const total = areas.reduce((sum, a) => sum + a, 0);
   if (!(total > 0)) return null;

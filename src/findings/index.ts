@@ -6,9 +6,13 @@
  */
 export { CATALOGUE, type Cause } from "./catalogue.ts";
 export type { CauseEntry, Prediction, Station } from "./cause.ts";
+export { evidenceOf, shiftFor } from "./evidence-of.ts";
 export { type ExcludedSizes, excludedSizes } from "./exclusions.ts";
-export { inseparableCauses, ownPrediction, type Visibility } from "./inseparable.ts";
+export { inseparableCauses, type Visibility } from "./inseparable.ts";
+export { type DefiniteFault, type Known, NOTHING_KNOWN } from "./known.ts";
+export { logSum } from "./log-sum.ts";
+export { explanationPrediction, ownPrediction } from "./own-prediction.ts";
 export { type Sensitivity, sensitivities } from "./sensitivity.ts";
+export { type SizeNode, sizeQuantile } from "./size-nodes.ts";
 export { reported } from "./size-scale.ts";
-export { type Weighed, type WeighedCause, weighAll } from "./weigh-all.ts";
-export { evidenceOf, logSum, type SizeNode, shiftFor, sizeQuantile } from "./weigh-cause.ts";
+export { type Weighed, type WeighedCause, type WeighedExplanation, weighAll } from "./weigh-all.ts";

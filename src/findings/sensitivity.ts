@@ -7,9 +7,9 @@
  * Assumes     the other explanations keep their place against healthy
  */
 import { logEvidence, meanSquares, type Prepared, prepare, type TallyModel } from "../tally/index.ts";
-import { ownPrediction } from "./inseparable.ts";
+import { evidenceOf, shiftFor } from "./evidence-of.ts";
+import { ownPrediction } from "./own-prediction.ts";
 import type { WeighedCause } from "./weigh-all.ts";
-import { evidenceOf, shiftFor } from "./weigh-cause.ts";
 
 export type Sensitivity = { readonly unknown: string; readonly halved: number; readonly doubled: number };
 

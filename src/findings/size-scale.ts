@@ -5,19 +5,25 @@
  *             v_worth = ln(1 + worthMending) for a ratio
  */
 import { fromSi, toSi, unit } from "../quantities/index.ts";
+import type { TallyModel } from "../tally/index.ts";
+import type { Cause } from "./catalogue.ts";
 import type { CauseEntry } from "./cause.ts";
 
 export type Side = { readonly sign: 1 | -1; readonly share: number; readonly low: number; readonly high: number };
 
-export function sidesOf(cause: CauseEntry): Side[] {
-  const worth = amountOf(cause, cause.worthMending);
+export function sidesOf(cause: Cause, model: TallyModel): Side[] {
+  const low = Math.log(amountOf(cause, cause.worthMending));
   const largest = amountOf(cause, cause.largest);
+  const upTo = (sign: 1 | -1) => Math.log(Math.min(largest, cause.law.most?.(model, sign) ?? Infinity));
   const all: Side[] = [
-    { sign: -1, share: cause.sides[0], low: Math.log(worth), high: Math.log(largest) },
-    { sign: 1, share: cause.sides[1], low: Math.log(worth), high: Math.log(largest) },
+    { sign: -1, share: cause.sides[0], low, high: Math.max(upTo(-1), low + LEAST_SPAN) },
+    { sign: 1, share: cause.sides[1], low, high: Math.max(upTo(1), low + LEAST_SPAN) },
   ];
   return all.filter((side) => side.share > 0);
 }
+
+/** Where hardly any size worth mending is possible at all, the side still holds this much of the scale. */
+const LEAST_SPAN = 0.1;
 
 /** Size in SI at t on a side. */
 export function sizeAt(cause: CauseEntry, sign: 1 | -1, t: number): number {

@@ -6,7 +6,7 @@
  * Why         a shape that fits no cause must not be given to the least bad one
  */
 import { logEvidence, type Prepared, prepare, smoothFunction, type TallyModel } from "../tally/index.ts";
-import { logSum } from "./weigh-cause.ts";
+import { logSum } from "./log-sum.ts";
 
 const AMPLITUDE = 0.12;
 const LENGTH = 0.7;

@@ -45,6 +45,7 @@ export {
 } from "./monotone-cubic.ts";
 export { inverseMills, logNormalCdf, logNormalDensity, normalCdf, normalQuantile } from "./normal-distribution.ts";
 export { logOrthantProbability, type OrthantMoments, orthantMoments } from "./orthant.ts";
+export { type Coordinates, pivotedCholesky } from "./pivoted-cholesky.ts";
 export { requireFinite, requirePositive, requireWithin } from "./require-range.ts";
 export { type SeededRandom, seededRandom } from "./seeded-random.ts";
 export {

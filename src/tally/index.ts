@@ -13,10 +13,19 @@ export {
   withAssumptions,
 } from "./assumptions.ts";
 export { buildTallyModel } from "./build-model.ts";
-export { applyPrecision, logEvidence, type Prepared, prepare, type Shift } from "./likelihood.ts";
+export {
+  applyPrecision,
+  type EvidenceParts,
+  evidenceParts,
+  logEvidence,
+  type Prepared,
+  prepare,
+  type Shift,
+} from "./likelihood.ts";
 export { meanSquares, type Posterior, posterior } from "./posterior.ts";
 export { find as findReading } from "./readings.ts";
 export { commandedShut, mayRecirculate } from "./recirculation.ts";
+export { type ShiftGeometry, shiftGeometry } from "./shift-geometry.ts";
 export { smoothFunction } from "./smooth-function.ts";
 export type { PointPhysics, StandingKind, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";
 

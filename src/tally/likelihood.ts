@@ -49,11 +49,23 @@ export function prepare(model: TallyModel, response: Float64Array | null): Prepa
 }
 
 export function logEvidence(prepared: Prepared, shift: Shift | null): number {
+  const { normaliser, fit, signs } = evidenceParts(prepared, shift);
+  return normaliser + fit + signs;
+}
+
+/** ln evidence = normaliser (no data in it) + fit (the quadratic form) + signs (that one-sided quantities keep theirs). */
+export type EvidenceParts = { readonly normaliser: number; readonly fit: number; readonly signs: number };
+
+export function evidenceParts(prepared: Prepared, shift: Shift | null): EvidenceParts {
   const { model, factor, oneSided, constant } = prepared;
   const { quadratic, projected } = project(prepared, shift);
   const beta = projected.slice();
   choleskySolve(factor, model.columns, beta);
-  return constant - 0.5 * (quadratic - dot(projected, beta)) + logSignsKept(oneSided, beta, shift?.witnesses ?? null);
+  return {
+    normaliser: constant,
+    fit: -0.5 * (quadratic - dot(projected, beta)),
+    signs: logSignsKept(oneSided, beta, shift?.witnesses ?? null),
+  };
 }
 
 /** e'Pe and Phi'Pe, standing rows included. */

@@ -3,7 +3,7 @@
  *
  * Equation    u = sum p_h u_h,  var = sum p_h (var_h + (u_h - u)^2); intervals are those of a normal distribution of that spread
  */
-import { ownPrediction, shiftFor, type Weighed } from "../../findings/index.ts";
+import { explanationPrediction, shiftFor, type Weighed } from "../../findings/index.ts";
 import { type Posterior, type Prepared, posterior, prepare } from "../../tally/index.ts";
 
 export type CommonAnswer = {
@@ -21,11 +21,11 @@ export function commonAnswer(weighed: Weighed, prepared: Prepared): CommonAnswer
   const parts: { share: number; posterior: Posterior }[] = [
     { share: weighed.healthy.probability + weighed.unexplained.probability, posterior: posterior(prepared, null) },
   ];
-  for (const cause of weighed.causes) {
-    if (cause.probability < WORTH_WEIGHING) continue;
-    const prediction = ownPrediction(cause, prepared);
+  for (const explanation of weighed.explanations) {
+    if (explanation.probability < WORTH_WEIGHING) break;
+    const prediction = explanationPrediction(explanation, prepared);
     const own = prediction.response === null ? prepared : prepare(prepared.model, prediction.response);
-    parts.push({ share: cause.probability, posterior: posterior(own, shiftFor(prediction, prepared)) });
+    parts.push({ share: explanation.probability, posterior: posterior(own, shiftFor(prediction, prepared)) });
   }
   const total = parts.reduce((sum, part) => sum + part.share, 0);
   const mix = (of: (p: Posterior) => Float64Array) => {

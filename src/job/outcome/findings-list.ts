@@ -40,11 +40,11 @@ function sizeOf(cause: WeighedCause) {
 }
 
 export function explanationsList(weighed: Weighed): { explanations: Explanation[]; others: number } {
-  const explanations = weighed.causes
-    .filter((cause) => cause.probability >= LISTED)
-    .map((cause) => ({ causes: [cause.cause.id], probability: round(cause.probability) }));
-  const others = weighed.causes
-    .filter((cause) => cause.probability < LISTED)
-    .reduce((sum, cause) => sum + cause.probability, 0);
+  const listed = weighed.explanations.filter((e) => e.probability >= LISTED);
+  const explanations = listed.map((e) => ({
+    causes: e.causes.map((c) => c.cause.id),
+    probability: round(e.probability),
+  }));
+  const others = weighed.explanations.slice(listed.length).reduce((sum, e) => sum + e.probability, 0);
   return { explanations, others };
 }

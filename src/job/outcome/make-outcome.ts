@@ -39,7 +39,7 @@ export function makeOutcome(input: OutcomeInput): Outcome {
   const { prepared, weighed, data, assumptions } = input;
   const { model } = prepared;
   const answer = commonAnswer(weighed, prepared);
-  const visibility = inseparableCauses(weighed, prepared);
+  const visibility = inseparableCauses(weighed);
   const verdict = verdictOf(weighed, visibility, model);
   const first = weighed.causes[0];
   const rested = first === undefined || model.witnesses.length < 2 ? [] : sensitivities(first, prepared);
@@ -76,12 +76,14 @@ export function makeOutcome(input: OutcomeInput): Outcome {
       othersProbability: round(others),
       findings: listed.map(({ finding }) => finding),
       explanations,
-      inseparable: visibility.groups,
+      inseparable: visibility.groups
+        .map((group) => [...new Set(group.map((c) => c.cause.id))])
+        .filter((ids) => ids.length > 1),
       excluded: weighed.causes.flatMap((cause) => {
         const sizes =
-          visibility.invisible.includes(cause.cause.id) && cause.bayesFactor !== null && cause.bayesFactor > 0.5
+          visibility.invisible.includes(cause) && cause.bayesFactor !== null && cause.bayesFactor > 0.5
             ? null
-            : excludedSizes(cause, weighed.healthy.logEvidence);
+            : excludedSizes(cause);
         return sizes === null
           ? []
           : [

@@ -32,10 +32,10 @@ export function verdictOf(weighed: Weighed, visibility: Visibility, model: Tally
 
 /** The most probable visible cause and those that can't be told from it. */
 function leadingGroup(weighed: Weighed, visibility: Visibility): WeighedCause[] {
-  const first = weighed.causes.find((c) => !visibility.invisible.includes(c.cause.id));
+  const first = weighed.causes.find((c) => !visibility.invisible.includes(c));
   if (first === undefined) return [];
-  const group = visibility.groups.find((ids) => ids.includes(first.cause.id)) ?? [first.cause.id];
-  return weighed.causes.filter((c) => group.includes(c.cause.id) && c.probability > 0.01 * first.probability);
+  const group = visibility.groups.find((causes) => causes.includes(first)) ?? [first];
+  return weighed.causes.filter((c) => group.includes(c) && c.probability > 0.01 * first.probability);
 }
 
 function single(cause: WeighedCause): Verdict {
