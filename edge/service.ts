@@ -35,8 +35,7 @@ export function appService(version: string): AppService {
       return success({ name, rows, duration_s, channels, warnings });
     },
     demo: () => {
-      const { title, complaint, note, recording, engineFile } = demo();
-      const engineText = `${JSON.stringify(engineFile, null, 2)}\n`;
+      const { title, complaint, note, recording, engine: engineText } = demo();
       const bytes = new TextEncoder().encode(recording.text);
       const outcome = answer([wholeRecording(recording.name, bytes, sha256(bytes))], engineText, null);
       return outcome.ok ? success({ title, complaint, note, engineText, outcome: outcome.value }) : outcome;

@@ -18,7 +18,13 @@ export function planOutputs(
   const taken = new Map<string, string>(inputs.map((file) => [identity(file.realPath), `the input ${file.path}`]));
   return paths.map((path) => {
     if (path === undefined) return null;
-    if (path === "-") return { path, write: (content) => void process.stdout.write(content) };
+    if (path === "-" && taken.has("-")) {
+      throw new CliError(2, "Only one output can go to standard output (-). Name a file for the others.");
+    }
+    if (path === "-") {
+      taken.set("-", "standard output");
+      return { path, write: (content) => void process.stdout.write(content) };
+    }
     const target = targetOf(path);
     const clash = taken.get(identity(target));
     if (clash !== undefined) throw new CliError(2, `${path} is ${clash}: it would be overwritten. Name another file.`);

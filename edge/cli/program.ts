@@ -5,6 +5,7 @@ import { addCheck } from "./commands/check.ts";
 import { addDescribe } from "./commands/describe.ts";
 import { addEngineTemplate } from "./commands/engine-template.ts";
 import { addMeter } from "./commands/meter.ts";
+import { addSimulate } from "./commands/simulate.ts";
 
 export type CliContext = {
   readonly version: string;
@@ -14,6 +15,7 @@ export type CliContext = {
 
 /** Runs one call and answers its exit status. */
 export async function runCli(args: readonly string[], context: CliContext): Promise<number> {
+  process.stdout.once("error", endOfPipe);
   const program = new Command("airtally")
     .description("Is this engine's air signal true? Holds every independent witness of the air against the others.")
     .version(context.version)
@@ -23,6 +25,7 @@ export async function runCli(args: readonly string[], context: CliContext): Prom
   addCheck(program, context.version);
   addEngineTemplate(program);
   addMeter(program, context.version);
+  addSimulate(program, context.version);
   for (const add of context.more) add(program);
   for (const command of program.commands) command.exitOverride().showHelpAfterError(false);
   try {
@@ -31,6 +34,12 @@ export async function runCli(args: readonly string[], context: CliContext): Prom
   } catch (error) {
     return endOf(error);
   }
+}
+
+/** Whoever reads the output may have read enough (`head`): then the command is done. */
+function endOfPipe(error: NodeJS.ErrnoException): void {
+  if (error.code !== "EPIPE") throw error;
+  process.exit(0);
 }
 
 /** The one catch-all of the command line: nothing but a message reaches the user. */

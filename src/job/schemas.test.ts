@@ -15,11 +15,12 @@ it("writes engine files and results that the published schemas accept", () => {
   const engine = ajv.compile(JSON.parse(schemas["engine.schema.json"]!));
   const result = ajv.compile(JSON.parse(schemas["result.schema.json"]!));
   expect(engine(JSON.parse(engineTemplate()))).toBe(true);
-  const { recording, engineFile } = demo();
+  const demoJob = demo();
+  const engineFile = JSON.parse(demoJob.engine);
   expect(engine(engineFile)).toBe(true);
   const outcome = check({
-    recordings: [wholeRecording(recording.name, new TextEncoder().encode(recording.text), "0")],
-    engine: JSON.stringify(engineFile),
+    recordings: [wholeRecording(demoJob.recording.name, new TextEncoder().encode(demoJob.recording.text), "0")],
+    engine: demoJob.engine,
     channels: null,
     assumptions: null,
     toolVersion: "0.0.0",

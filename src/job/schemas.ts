@@ -5,6 +5,7 @@ import { BENCH_POINTS_SCHEMA } from "./meter/bench-input/bench-points-schema.ts"
 import { BENCH_SHEET_SCHEMA } from "./meter/bench-input/bench-sheet-schema.ts";
 import { METER_SCHEMA } from "./meter/result/meter-result-schema.ts";
 import { RESULT_SCHEMA } from "./result-schema.ts";
+import { SIMULATE_SCHEMA } from "./simulate/simulate-schema.ts";
 
 export function jsonSchemas(): { readonly [file: string]: string } {
   const text = (schema: z.ZodType) => `${JSON.stringify(z.toJSONSchema(schema, { io: "input" }), null, 2)}\n`;
@@ -12,6 +13,7 @@ export function jsonSchemas(): { readonly [file: string]: string } {
     "engine.schema.json": text(ENGINE_FILE_SCHEMA),
     "result.schema.json": text(RESULT_SCHEMA),
     "meter.schema.json": text(METER_SCHEMA),
+    "simulate.schema.json": text(SIMULATE_SCHEMA),
     "bench-sheet.schema.json": text(BENCH_SHEET_SCHEMA),
     "bench-points.schema.json": text(BENCH_POINTS_SCHEMA),
   };

@@ -14,7 +14,6 @@ export {
   newCrankEngine,
   runCrankCycle,
 } from "./crank-engine.ts";
-export { DEMO_ENGINE, DEMO_FAULTS, DEMO_SEED, type DemoJob, demoJob } from "./demo-job.ts";
 export type { Charger, EngineDesign, MeterDesign } from "./engine-design.ts";
 export { type EngineFileObject, engineFileOf } from "./engine-file.ts";
 export { drawParts, type EngineParts, HEALTHY_TOLERANCES } from "./engine-parts.ts";

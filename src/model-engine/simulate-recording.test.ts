@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { demoJob } from "./demo-job.ts";
 import { type Protocol, rpm } from "./protocol.ts";
 import { quantise } from "./recorder.ts";
 import { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channel-table.ts";
@@ -138,17 +137,5 @@ describe("simulateRecording", () => {
     expect(rows.every((row) => row.every((cell) => cell !== ""))).toBe(true);
     expect(Number(rows[1]![0]) - Number(rows[0]![0])).toBeCloseTo(0.1, 9);
     expect(rows.length).toBe(Math.floor((truth.rows - 1) * truth.step * 10 + 1e-9) + 1);
-  });
-});
-
-describe("demoJob", () => {
-  it("is about eight minutes of an invented engine and says so", () => {
-    const demo = demoJob();
-    const rows = table(demo.recording.text);
-    expect(Number(rows.at(-1)![0])).toBeGreaterThan(450);
-    expect(demo.note).toMatch(/invented/);
-    expect(demo.recording.text.startsWith("# Invented")).toBe(true);
-    expect(demo.engineFile).toMatchObject({ format: "airtally-engine/1", displacement: "1998 cm3", metering: "meter" });
-    expect(demoJob().recording.text).toBe(demo.recording.text);
   });
 });

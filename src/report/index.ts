@@ -16,3 +16,5 @@ export { chanceWords } from "./words/chance-words.ts";
 export { type FindingRow, groupFindings } from "./words/group-findings.ts";
 export { formatDuration, formatInterval, formatNumber, formatPercent, formatUnit } from "./words/number-words.ts";
 export { tellExclusion, tellSize } from "./words/size-words.ts";
+export { textTable } from "./words/text-table.ts";
+export { wrapText } from "./words/wrap-text.ts";
