@@ -6,7 +6,7 @@
  *             R(t, t') = R'(t) + R'(t') - x(t).x'(t') + least of both signs       of two causes together (weigh-pair.ts)
  * Symbols     x, d as in tally/shift-geometry | beyond what following the air otherwise than one to one and one-sided quantities
  *             add, exact at every node that is not beyond doubt | R' with the evidence's own normaliser only of what lies beyond
- * Accuracy    within 0.05 of the exact evidence wherever that is within 8 of its best (tested)
+ * Accuracy    within 0.1 of the exact evidence wherever that is within 8 of its best (tested)
  */
 import { evidenceParts, type Prepared, type Shift, shiftGeometry, type TallyModel } from "../tally/index.ts";
 import { type Beyond, beyondGaussian, type ExactNode } from "./beyond-gaussian.ts";
