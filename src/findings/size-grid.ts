@@ -16,8 +16,9 @@ import { partsOf } from "./evidence-of.ts";
 import { LAGRANGE_POINTS, lagrange } from "./lagrange.ts";
 import { sidesOf, sizeAt } from "./size-scale.ts";
 
-/** between neighbours, in t */
+/** between neighbours, in t; closer where the response to the air changes with the size */
 const STEP = 0.3;
+const STEP_FOLLOWING = 0.2;
 const LEAST_NODES = 7;
 /** ln evidence against healthy below which a size is out of the question, whatever the Gaussian leaves out */
 const BEYOND_DOUBT = -150;
@@ -81,11 +82,12 @@ export function laySizes(causes: readonly Cause[], healthy: Prepared): SizeGrid 
 function plan(cause: Cause, model: TallyModel, predictions: Prediction[]): Plan[] {
   return sidesOf(cause, model).flatMap(({ sign, share, low, high }) =>
     cause.law.shapes(model).map((shape) => {
-      const nodes = Math.max(LEAST_NODES, Math.ceil((high - low) / STEP) + 1);
+      const predict = (t: number) => cause.law.predict(model, sizeAt(cause, sign, t), shape.value);
+      const step = predict(low).response === null ? STEP : STEP_FOLLOWING;
+      const nodes = Math.max(LEAST_NODES, Math.ceil((high - low) / step) + 1);
       const from = predictions.length;
       for (let n = 0; n < nodes; n++) {
-        const size = sizeAt(cause, sign, low + ((high - low) * n) / (nodes - 1));
-        predictions.push(cause.law.predict(model, size, shape.value));
+        predictions.push(predict(low + ((high - low) * n) / (nodes - 1)));
       }
       return { cause, sign, shape: shape.value, logWeight: Math.log(share * shape.weight), low, high, nodes, from };
     }),
