@@ -14,6 +14,7 @@ const constants: AirConstants = {
   ambientTemperature: 290,
   filterResistance: 2e5,
   coolerResistance: 1e5,
+  ductInertia: 180,
 };
 const newFlows = (): AirFlows => ({ suction: 0, throttle: 0, leak: 0, boostLeak: 0, egr: 0, cylinder: 0, wallHeat: 0 });
 
@@ -37,6 +38,7 @@ const start = fc.record({
   temperature1: fc.double({ min: 260, max: 380, noNaN: true }),
   temperature2: fc.double({ min: 260, max: 380, noNaN: true }),
   recirculated: fc.double({ min: 0, max: 0.5, noNaN: true }),
+  ductFlow: fc.double({ min: -0.05, max: 0.2, noNaN: true }),
 });
 
 const mass = (s: AirState) =>
@@ -112,7 +114,14 @@ describe("stepAirPath", () => {
       wallTemperature: 363,
       wallConductance: 0,
     };
-    const state = { pressure1: 78e3, pressure2: 220e3, temperature1: 322, temperature2: 380, recirculated: 0.5 };
+    const state = {
+      pressure1: 78e3,
+      pressure2: 220e3,
+      temperature1: 322,
+      temperature2: 380,
+      recirculated: 0.5,
+      ductFlow: 0,
+    };
     const flows = newFlows();
     for (let i = 0; i < 300; i++) {
       stepAirPath(constants, state, u, flows, 0.02);

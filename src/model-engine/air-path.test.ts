@@ -11,6 +11,7 @@ const constants = {
   ambientTemperature: 293.15,
   filterResistance: 1e-3,
   coolerResistance: 0,
+  ductInertia: 180,
 };
 const still: AirInputs = {
   compressorRatio: 1,
@@ -33,6 +34,7 @@ const at = (pressure2: number): AirState => ({
   temperature1: 293.15,
   temperature2: 293.15,
   recirculated: 0,
+  ductFlow: 0,
 });
 
 describe("stepAirPath", () => {

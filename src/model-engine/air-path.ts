@@ -5,10 +5,11 @@
  *
  * Equation    d(m_i)/dt = sum m_in - sum m_out                                                                   (1)
  *             d(m_i cv T_i)/dt = cp (sum m_in T_in - T_i sum m_out) + H_i (T_wall - T_i),  p_i = m_i R T_i/V_i      (2)
- *             P p_a - p_1 = (P k_f + k_c) m_s |m_s|/rho_a  filter k_f, cooler k_c, compressor pressure ratio P       (3)
- * Symbols     m kg/s or kg | T K | p Pa | V m3 | R, cp, cv of moist air, recirculated gas counted as air | H W/K
+ *             P p_a - p_1 = (P k_f + k_c) m_s |m_s|/rho_a + P (L/A) dm_s/dt                                         (3)
+ * Symbols     m kg/s or kg | T K | p Pa | V m3 | R, cp, cv of moist air, recirculated gas counted as air | H W/K |
+ *             k_f filter, k_c cooler | P compressor pressure ratio | L/A 1/m length over section of the duct: inertia of its air
  * Validity    0.2 kPa < p < 500 kPa (asserted)
- * Numerics    backward Euler: Newton on p_1, p_2 at given new temperatures, temperatures from (2) with the flows found, in turn
+ * Numerics    backward Euler, (3) solved in closed form for m_s: Newton on p_1, p_2 at given new temperatures, temperatures from (2) with the flows found, in turn
  *             until both agree (SETTLED); with the old temperatures alone a volume fed through a wide hole overshoots its source and
  *             swings for ever. Masses are advanced by the flows found, so (1) and (2) hold to rounding whatever the residual (tested)
  * Assumes     gas that flows back into volume 1 is counted as fresh
@@ -26,6 +27,8 @@ export type AirConstants = {
   /** k/rho of (3), 1/(m2 kg)... Pa s2/kg2 */
   readonly filterResistance: number;
   readonly coolerResistance: number;
+  /** L/A of (3), 1/m */
+  readonly ductInertia: number;
 };
 
 /** Changed by every step. */
@@ -36,6 +39,8 @@ export type AirState = {
   temperature2: number;
   /** mass share of recirculated gas in the manifold */
   recirculated: number;
+  /** kg/s in the duct */
+  ductFlow: number;
 };
 
 /** What holds during one step. Areas are effective (discharge times area), m2. */
@@ -73,6 +78,7 @@ const CP_PER_R = GAMMA_AIR / (GAMMA_AIR - 1);
 const CV_PER_R = CP_PER_R - 1;
 const ITERATIONS = 40;
 const PASSES = 20;
+const LEAST_INERTIA = 1; // Pa s/kg: of very long steps, so that no flow is divided by nothing
 const SETTLED = 3e-6; // of the temperatures, from pass to pass
 const kernel: KernelFlow = { flow: 0, byFirst: 0, bySecond: 0 };
 const next = { pressure1: 0, pressure2: 0, temperature1: 0, temperature2: 0, mass1: 0, mass2: 0 };
@@ -97,6 +103,7 @@ export function stepAirPath(c: AirConstants, state: AirState, u: AirInputs, flow
   const old2 = (state.pressure2 * c.volume2) / (c.gasConstant * state.temperature2);
   state.recirculated = (old2 * state.recirculated + entered) / (next.mass2 + leaving);
   flows.wallHeat = u.wallConductance * (u.wallTemperature - next.temperature2);
+  state.ductFlow = flows.suction;
   state.temperature1 = next.temperature1;
   state.temperature2 = next.temperature2;
   state.pressure1 = (next.mass1 * c.gasConstant * next.temperature1) / c.volume1;
@@ -125,11 +132,12 @@ function solvePressures(c: AirConstants, state: AirState, u: AirInputs, flows: A
   const egrIn = conductance(u.egrArea, u.egrTemperature);
   const head = u.compressorRatio * c.ambientPressure;
   const resistance = u.compressorRatio * c.filterResistance + c.coolerResistance;
+  const inertia = (u.compressorRatio * c.ductInertia) / dt;
 
   let p1 = next.pressure1;
   let p2 = next.pressure2;
   for (let i = 0; i < ITERATIONS; i++) {
-    const suctionBy1 = suction(flows, head - p1, resistance);
+    const suctionBy1 = suction(flows, head - p1 + inertia * state.ductFlow, resistance, inertia);
     orificeKernel(kernel, p1, p2, throttleForward, throttleBack);
     flows.throttle = kernel.flow;
     const throttleBy1 = kernel.byFirst;
@@ -172,13 +180,12 @@ function advance(pressure: number, back: number): number {
   return pressure - Math.min(Math.max(back, -0.25 * pressure), 0.2 * pressure);
 }
 
-/** Root law, made linear within a few pascal of zero so that its slope stays finite. Returns the solver's slope by -p1. */
-function suction(flows: AirFlows, difference: number, resistance: number): number {
-  const linear = 5;
-  const size = Math.abs(difference) + linear;
-  const root = Math.sqrt(resistance * size);
-  flows.suction = difference / root;
-  return Math.max(0.7, 1 - Math.abs(difference) / (2 * size)) / root; // see orifice-kernel.ts for the 0.7
+/** r m|m| + b m = D solved for the flow m. Returns the solver's slope by -p1. */
+function suction(flows: AirFlows, push: number, resistance: number, inertia: number): number {
+  const b = inertia + LEAST_INERTIA;
+  flows.suction = (2 * push) / (b + Math.sqrt(b * b + 4 * resistance * Math.abs(push)));
+  const drop = resistance * Math.abs(flows.suction);
+  return Math.max(1 / (b + 2 * drop), 0.7 / (b + drop)); // see orifice-kernel.ts for the 0.7
 }
 
 /** New masses from the flows, new temperatures from (2). */

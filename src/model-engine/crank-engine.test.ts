@@ -30,6 +30,7 @@ function averaged(speed: number, throttleArea: number, efficiency: number, exhau
     temperature1: temperature,
     temperature2: temperature,
     recirculated: 0,
+    ductFlow: 0,
   };
   const flows: AirFlows = { suction: 0, throttle: 0, leak: 0, boostLeak: 0, egr: 0, cylinder: 0, wallHeat: 0 };
   const constants = {
@@ -40,6 +41,7 @@ function averaged(speed: number, throttleArea: number, efficiency: number, exhau
     ambientTemperature: temperature,
     filterResistance: resistances.filter,
     coolerResistance: 0,
+    ductInertia: 0,
   };
   const inputs = {
     compressorRatio: 1,

@@ -4,6 +4,7 @@
  * Equation    meter     B = M, followed with the filling time of the manifold                                      (1)
  *             pressure  B = eta_ecu p_read V N/(2 R T)(1 + eps), eta_ecu the drawing's                              (2)
  *             both      B = the pressure's air times a slow ratio M over it: the meter decides when running steady   (3)
+ *             with an EGR valve by position, a spark engine's pressure air is less the flow the drawing gives for it
  *             pedal     dose by the foot, limited by the smoke limit of the metered air; EGR holds the meter at a set-point (4)
  *             dose = B (1 + short)(1 + long)/(AFR lambda_c)
  * Symbols     B, M kg/s | as in breathing.ts and air-path.ts
@@ -15,6 +16,7 @@ import { efficiencyDrawn } from "./breathing.ts";
 import type { Demand } from "./driver.ts";
 import { newTrims, stepTrims, type TrimState, trimCell, trimFactor } from "./fuel-trims.ts";
 import type { PreparedEngine } from "./prepared-engine.ts";
+import { expectedEgr, stepSparkEgr } from "./spark-egr.ts";
 
 /** What the sensors tell it; barometer, pressure, temperatures and lambda with their errors. */
 export type Sensors = {
@@ -93,6 +95,7 @@ export function stepComputer(
   state.lambdaCommanded = enriched ? design.computer.fullLoadLambda : warm ? 1 : 0.93;
   state.closedFor = state.loop === 2 ? state.closedFor + dt : 0;
   state.purge = purgeDuty(state, sensors, idling, dt);
+  stepSparkEgr(e, state, sensors, dt);
 
   const load = state.airDosedBy / (0.6 * design.displacement * Math.max(sensors.speed, 3));
   const cell = trimCell(sensors.speed, load);
@@ -131,12 +134,13 @@ function believeAir(e: PreparedEngine, state: ComputerState, sensors: Sensors, d
           massFlow: Math.max(state.airDosedBy, 1e-3),
         }),
   };
-  const pressureAir =
+  const everything =
     speedDensityFlow({
       ...breathing,
       volumetricEfficiency: efficiencyDrawn(e.breathing, speed, Math.max(sensors.pressure, 5e3), sensors.barometer),
     }) /
     (1 + e.vapourDisplacement);
+  const pressureAir = Math.max(0.5 * everything, everything - expectedEgr(e, state.egrOpening, sensors));
   const fillingTime = (2 * design.intake.manifoldVolume) / (0.8 * design.displacement * Math.max(speed, 5));
   state.meterAir += (sensors.meterReading - state.meterAir) * (1 - Math.exp(-dt / fillingTime));
   switch (design.computer.dosedBy) {

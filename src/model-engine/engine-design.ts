@@ -38,7 +38,7 @@ export type EngineDesign = {
     /** m3 between valves and probe */
     readonly volumeToProbe: number;
   };
-  /** m2 effective when fully open */
+  /** m2 effective when fully open; a spark engine sets it by position, a diesel by its meter */
   readonly egrValveArea: number | null;
   readonly meter: MeterDesign | null;
   readonly manifoldSensor: {
@@ -52,6 +52,8 @@ export type EngineDesign = {
     readonly atPressure: number;
     /** s at 14 V */
     readonly deadTime: number;
+    /** what `atPressure` is measured against; the manifold where not given. Against ambient the computer corrects by its pressure sensor. */
+    readonly pressureReference?: "manifold" | "ambient";
   };
   readonly lambdaProbe: "none" | "narrow" | "wide";
   readonly computer: {

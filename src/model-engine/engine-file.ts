@@ -8,7 +8,8 @@ import { printedCurve } from "./meter-response.ts";
 
 export type EngineFileObject = { readonly [key: string]: unknown };
 
-export function engineFileOf(design: EngineDesign): EngineFileObject {
+/** `independentProbe`: whether a wide probe of the workshop is in the exhaust as well. */
+export function engineFileOf(design: EngineDesign, independentProbe = false): EngineFileObject {
   const { intake, injectors, manifoldSensor, meter, computer } = design;
   const spark = design.ignition === "spark";
   return {
@@ -44,7 +45,7 @@ export function engineFileOf(design: EngineDesign): EngineFileObject {
             flow: formatQuantity(injectors.flow, "cm3/min", 5),
             atPressure: formatQuantity(injectors.atPressure, "kPa", 5),
             deadTime: formatQuantity(injectors.deadTime, "ms", 3),
-            pressureReference: "manifold",
+            pressureReference: injectors.pressureReference ?? "manifold",
             pulsesPerCycle: 1,
           },
           trimLimits: formatQuantity(computer.trimLimit, "%", 3),
@@ -53,9 +54,9 @@ export function engineFileOf(design: EngineDesign): EngineFileObject {
         }
       : {}),
     lambdaProbe: design.lambdaProbe,
-    independentProbe: "none",
+    independentProbe: independentProbe ? "wide" : "none",
     egr: design.egrValveArea === null ? "none" : "fitted",
-    ...(design.egrValveArea === null ? {} : { egrControl: "meter" }),
+    ...(design.egrValveArea === null ? {} : { egrControl: spark ? "position" : "meter" }),
     secondaryAir: "none",
     intakeTemperatureAt: design.intakeTemperatureAt,
     manifoldVolume: formatQuantity(intake.manifoldVolume, "L", 3),

@@ -33,6 +33,8 @@ export type EngineParts = {
   readonly temperatureBias: number;
   readonly barometerBias: number;
   readonly lambdaBias: number;
+  /** of the workshop's own wide probe */
+  readonly independentLambdaBias: number;
   /** ln(area / drawing) */
   readonly throttleScale: number;
   readonly egrValveScale: number;
@@ -65,6 +67,7 @@ export function drawParts(random: SeededRandom, spread = 1): EngineParts {
     temperatureBias: draw("temperatureBias"),
     barometerBias: draw("barometerBias"),
     lambdaBias: draw("lambdaBias"),
+    independentLambdaBias: draw("independentLambdaBias"),
     throttleScale: draw("throttleScale"),
     egrValveScale: draw("egrValveScale"),
     wallHeat: 1 + draw("wallHeat"),

@@ -1,5 +1,5 @@
 /**
- * Who moves the air and the speed: the foot on the throttle, the idle governor, the boost control.
+ * Who moves the air and the speed: the foot on the throttle, the idle governor, the wish of the boost control.
  *
  * Throttle when held: the opening that the drawing needs for the wanted pressure, followed by a foot with a lag and a seeded
  * unsteadiness. Free: proportional and integral on the relative speed error, with a fast help from the spark.
@@ -22,7 +22,6 @@ export type GovernorState = {
   sparkShare: number;
   /** kg a cycle, diesel */
   idleDose: number;
-  compressorRatio: number;
 };
 
 export function newGovernor(e: PreparedEngine): GovernorState {
@@ -32,14 +31,11 @@ export function newGovernor(e: PreparedEngine): GovernorState {
     wander: 0,
     sparkShare: 0.85,
     idleDose: idleDose(e),
-    compressorRatio: 1,
   };
 }
 
 export type GovernorInputs = {
   readonly speed: number;
-  readonly exhaustFlow: number;
-  readonly lambda: number;
   readonly demand: Demand;
   readonly random: SeededRandom;
 };
@@ -65,7 +61,6 @@ export function stepGovernor(e: PreparedEngine, state: GovernorState, u: Governo
     const wanted = demand.load === null ? 1.3 * idleArea(e) : areaFor(e, demand, u.speed) * Math.exp(state.wander);
     state.throttleArea += (wanted - state.throttleArea) * lag(0.2);
   }
-  stepBoost(e, state, u, dt);
 }
 
 /** Area that the drawing says gives the wanted share of full-load pressure. */
@@ -91,22 +86,13 @@ function wantedPressure(e: PreparedEngine, load: number): number {
   return e.ambient.pressure * load * (e.design.charger?.largestRatio ?? 1);
 }
 
-/** The wastegate gives what is wanted as far as the exhaust can drive it; a bypass lets go of it when the foot is lifted. */
-function stepBoost(e: PreparedEngine, state: GovernorState, u: GovernorInputs, dt: number): void {
-  const { charger } = e.design;
-  if (charger === null) return;
-  // The turbine lives on hot gas: lean exhaust drives it less.
-  const heat = Math.min(1, 0.35 + 0.9 / Math.max(u.lambda, 1));
-  const driven = Math.min(1, (heat * u.exhaustFlow) / (charger.spooledAt * e.largestFlow)) ** 1.3;
-  const possible = 1 + (charger.largestRatio - 1) * driven;
-  const load = u.demand.load ?? 0;
-  const wanted =
-    e.design.ignition === "spark"
-      ? Math.max(1, (1.06 * wantedPressure(e, load)) / e.ambient.pressure)
-      : 1 + (charger.largestRatio - 1) * Math.min(1, 0.3 + load);
-  const target = Math.min(possible, wanted);
-  const lag = u.demand.load === null ? 0.3 : charger.lag;
-  state.compressorRatio += (target - state.compressorRatio) * (1 - Math.exp(-dt / lag));
+/** Ratio the boost control wants of the compressor: a little more than the manifold needs; a diesel always some. */
+export function wantedRatio(e: PreparedEngine, load: number): number {
+  const { charger, ignition } = e.design;
+  if (charger === null) return 1;
+  return ignition === "spark"
+    ? Math.max(1, (1.06 * wantedPressure(e, load)) / e.ambient.pressure)
+    : 1 + (charger.largestRatio - 1) * Math.min(1, 0.3 + load);
 }
 
 /** m2 effective of the closed plate and idle passage that the drawing needs at idle: choked flow of the idle air. */

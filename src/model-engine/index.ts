@@ -14,7 +14,7 @@ export {
   newCrankEngine,
   runCrankCycle,
 } from "./crank-engine.ts";
-export type { Charger, EngineDesign, MeterDesign } from "./engine-design.ts";
+export type { EngineDesign, MeterDesign } from "./engine-design.ts";
 export { type EngineFileObject, engineFileOf } from "./engine-file.ts";
 export { drawParts, type EngineParts, HEALTHY_TOLERANCES } from "./engine-parts.ts";
 export {
@@ -39,7 +39,15 @@ export { RECORDER_CHANNELS, type RecorderChannelId } from "./recorder-channel-ta
 export { runEngine } from "./run-engine.ts";
 export { FAMILY_DESIGNS, simulateFamily } from "./simulate-family.ts";
 export { type SimulatedRecording, type Simulation, simulateRecording } from "./simulate-recording.ts";
-export { FAMILIES, type Family, standardTester, TESTER_CHANNELS, workshopLogger } from "./standard-recorders.ts";
+export {
+  FAMILIES,
+  type Family,
+  loggerChannels,
+  standardTester,
+  TESTER_CHANNELS,
+  testerChannels,
+  workshopLogger,
+} from "./standard-recorders.ts";
 export { PLAIN_STYLE, type TableStyle } from "./table-text.ts";
 export { TRACE_COLUMNS, type Trace, type TraceColumn } from "./trace.ts";
 export { truthText } from "./truth-table.ts";

@@ -1,15 +1,17 @@
 /** The state of the engine between two steps: physical, engine computer, governor, sensors. */
 import type { AirFlows, AirInputs, AirState } from "./air-path.ts";
+import { type ChargerState, newCharger } from "./charger.ts";
 import { type ComputerState, newComputer, type Sensors } from "./engine-computer.ts";
 import { type ExhaustState, LAMBDA_OF_AIR, newExhaust } from "./exhaust-gas.ts";
 import { type GovernorState, newGovernor } from "./governor.ts";
-import type { PreparedEngine } from "./prepared-engine.ts";
+import { EGR_TEMPERATURE, type PreparedEngine } from "./prepared-engine.ts";
 
 export type Plant = {
   speed: number;
   readonly air: AirState;
   readonly inputs: AirInputs;
   readonly flows: AirFlows;
+  readonly charger: ChargerState;
   readonly computer: ComputerState;
   readonly governor: GovernorState;
   readonly banks: readonly BankState[];
@@ -58,7 +60,6 @@ function newBank(): BankState {
 }
 
 export const WARM_COOLANT = 363; // K
-const EGR_TEMPERATURE = 400; // K, cooled
 
 export function newPlant(e: PreparedEngine): Plant {
   const { pressure, temperature } = e.ambient;
@@ -70,7 +71,9 @@ export function newPlant(e: PreparedEngine): Plant {
       temperature1: temperature + 8,
       temperature2: temperature + 20,
       recirculated: 0,
+      ductFlow: 0,
     },
+    charger: newCharger(),
     inputs: {
       compressorRatio: 1,
       inletTemperature: temperature,

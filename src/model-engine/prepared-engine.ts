@@ -12,6 +12,8 @@ import type { Ambient, ModelEngine } from "./model-engine.ts";
 
 /** Sharp-edged hole: the discharge coefficient that the sizes of leaks are told with. */
 export const HOLE_DISCHARGE = 0.65;
+/** K of the recirculated gas where it enters, cooled [common practice, no source] */
+export const EGR_TEMPERATURE = 400;
 /** m2 effective of the purge valve fully open [common practice, no source] */
 export const PURGE_AREA = 0.4e-6;
 
@@ -72,6 +74,7 @@ export function prepareEngine(engine: ModelEngine, ambient: Ambient, planted: re
       ambientTemperature: ambient.temperature,
       filterResistance: filter / density / (1 + leakRatio) ** 2,
       coolerResistance: cooler / density,
+      ductInertia: ductInertia(design.intake.throttleBore),
     },
     breathing: breathingOf(design, parts),
     banks: bankSides(parts, planted, design.banks ?? 1),
@@ -89,6 +92,11 @@ export function prepareEngine(engine: ModelEngine, ambient: Ambient, planted: re
     largestFuelFlow: largestFlow / (fuel.stoichiometricAirFuelRatio * design.computer.fullLoadLambda),
     fuelDensity: fuel.density,
   };
+}
+
+/** L/A of the duct: 0.6 m of a bore a little wider than the throttle's. [common practice, no source] */
+export function ductInertia(throttleBore: number): number {
+  return 0.6 / ((Math.PI / 4) * (1.08 * throttleBore) ** 2);
 }
 
 function largestFlowOf(design: EngineDesign): number {

@@ -167,6 +167,14 @@ export const RECORDER_CHANNELS = {
     [0.01, 0],
     ["Oxygen sensor voltage bank 1 sensor 1", "O2S11"],
   ),
+  probeVoltage2: channel(
+    "probeVoltage2",
+    "V",
+    "18",
+    [0.005, 0, 1.275, 0.001],
+    [0.01, 0],
+    ["Oxygen sensor voltage bank 2 sensor 1", "O2S21"],
+  ),
   lambdaCommanded: channel(
     "lambdaCommanded",
     "lambda",
@@ -194,7 +202,7 @@ export const RECORDER_CHANNELS = {
     [0, 0],
     ["Engine fuel rate", "FUEL_RATE"],
   ),
-  egrCommanded: channel("egrCommanded", "%", "2C", [percent, 0, 100, 0.1], [0, 0], ["Commanded EGR", "EGR"]),
+  egrCommanded: channel("egrCommanded", "%", "2C", [percent, 0, 100, 0.1], [0, 0], ["Commanded EGR", "EGR_CMD"]),
   purgeCommanded: channel(
     "purgeCommanded",
     "%",
@@ -222,7 +230,7 @@ export const RECORDER_CHANNELS = {
     null,
     [0.001, 0, 2, 0.001],
     [0.003, 0],
-    ["Lambda independent probe", "LAMBDA_WB"],
+    ["Lambda independent probe", "EXT_LAMBDA"],
   ),
 } as const satisfies { readonly [id: string]: RecorderChannel };
 

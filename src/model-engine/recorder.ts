@@ -81,12 +81,24 @@ function reading(
   random: SeededRandom,
 ): number {
   const column = trace[channel.column];
-  const si = column[Math.min(trace.rows - 1, Math.round(time / trace.step))]!;
+  const si = resolution === "step" ? at(column, trace, time) : betweenRows(channel, column, trace, time);
   const clean = channel.conversion === null ? si : fromSi(si, channel.conversion);
   const spread = channel.noise + channel.relativeNoise * Math.abs(clean);
   // An exact zero is a counter at rest or a pulse that was not given: it has no noise.
   const noisy = spread === 0 || clean === 0 ? clean : clean + spread * random.normal();
   return quantise(noisy, channel[resolution], channel.low, channel.high);
+}
+
+function at(column: Float64Array, trace: Trace, time: number): number {
+  return column[Math.min(trace.rows - 1, Math.round(time / trace.step))]!;
+}
+
+/** A logger may be faster than the rows: straight between them, but a state of the loop is one or the other. */
+function betweenRows(channel: RecorderChannel, column: Float64Array, trace: Trace, time: number): number {
+  const row = Math.min(trace.rows - 1, Math.floor(time / trace.step + 1e-9));
+  const share = time / trace.step - row;
+  if (channel.column === "loopState" || share < 1e-6 || row === trace.rows - 1) return at(column, trace, time);
+  return column[row]! + share * (column[row + 1]! - column[row]!);
 }
 
 /** Nearest step inside the range. */

@@ -44,8 +44,7 @@ function drive(
     readSensors(e, plant, STEP);
     stepComputer(e, plant.computer, plant.sensors, demand, STEP, how.learningTime);
     if (diesel) stepDiesel(e, plant.computer, plant.sensors, demand, plant.governor.idleDose, STEP);
-    const { speed, exhaustFlow, lambda } = plant;
-    stepGovernor(e, plant.governor, { speed, exhaustFlow, lambda, demand, random: how.random }, STEP);
+    stepGovernor(e, plant.governor, { speed: plant.speed, demand, random: how.random }, STEP);
     stepPlant(e, plant, demand, STEP);
     if (how.trace !== undefined) writeRow(e, how.trace, row, plant, demand);
   }

@@ -36,7 +36,7 @@ export function simulateRecording(simulation: Simulation): SimulatedRecording {
       name: simulation.name ?? `model-engine-${seed}.csv`,
       text: recordText(truth, recorder, random.fork("recorder")),
     },
-    engine: engineFileOf(engine.design),
+    engine: engineFileOf(engine.design, recorder.channels.includes("lambdaIndependent")),
     truth,
   };
 }

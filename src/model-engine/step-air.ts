@@ -13,7 +13,7 @@ export function stepAir(e: PreparedEngine, plant: Plant, dt: number): void {
   const before =
     (air.pressure1 * e.air.volume1) / air.temperature1 + (air.pressure2 * e.air.volume2) / air.temperature2;
 
-  const blown = (governor.compressorRatio - 1) * ambient.pressure;
+  const blown = (plant.charger.ratio - 1) * ambient.pressure;
   const turbine =
     design.charger === null ? 0 : 1.05 * blown + 4e3 * Math.min(1, (8 * plant.exhaustFlow) / e.largestFlow);
   plant.exhaustPressure = ambient.pressure + e.exhaustResistance * plant.exhaustFlow ** 2 + turbine;
@@ -21,8 +21,8 @@ export function stepAir(e: PreparedEngine, plant: Plant, dt: number): void {
   // Air drawn in over warm parts at low flow; then compressed and cooled.
   const soak = parts.heatSoak / (1 + Math.abs(flows.suction) / e.idleFlow / 2);
   plant.intakeTemperature += (ambient.temperature + soak - plant.intakeTemperature) * (dt / 20);
-  inputs.compressorRatio = governor.compressorRatio;
-  inputs.inletTemperature = compressed(e, plant.intakeTemperature, governor.compressorRatio);
+  inputs.compressorRatio = plant.charger.ratio;
+  inputs.inletTemperature = compressed(e, plant.intakeTemperature, plant.charger.ratio);
   inputs.throttleArea = Math.max(1e-7, governor.throttleArea * Math.exp(parts.throttleScale) + faults.throttleArea);
   // The purge line has a check valve: nothing flows out under boost.
   const purgeArea = air.pressure2 < ambient.pressure ? PURGE_AREA * computer.purge : 0;

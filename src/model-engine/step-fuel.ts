@@ -32,6 +32,13 @@ export function stepFuel(e: PreparedEngine, plant: Plant, dt: number): void {
   for (const [i, bank] of plant.banks.entries()) toProbe(e, plant, bank, e.banks[i]!, dt);
 }
 
+/** Flow through an injector whose fuel is held against ambient: the manifold's vacuum helps. 1 where it is held against the manifold. */
+function referenceShare(e: PreparedEngine, pressure: number): number {
+  const { atPressure, pressureReference } = e.design.injectors;
+  if (pressureReference !== "ambient") return 1;
+  return Math.sqrt(Math.max(0.1, 1 + (e.ambient.pressure - pressure) / atPressure));
+}
+
 /** What a weak pump or a regulator without its hose leaves of the delivery. */
 function pressureShare(e: PreparedEngine, plant: Plant, dose: number): number {
   const { faults, design } = e;
@@ -60,13 +67,14 @@ function deliver(
     bank.fuelDelivered = 0;
     return;
   }
-  const staticMassFlow = design.injectors.flow * e.fuelDensity;
+  const staticMassFlow = design.injectors.flow * e.fuelDensity * referenceShare(e, plant.sensors.pressure);
+  const truly = design.injectors.flow * e.fuelDensity * referenceShare(e, plant.air.pressure2);
   const deadTime = deadTimeAt(design.injectors.deadTime, plant.battery);
   bank.pulseWidth = pulseWidthFor({ fuel: dose / cycles, deadTime, staticMassFlow });
   bank.fuelDelivered = fuelFlowOfPulses({
     pulseWidth: bank.pulseWidth,
     deadTime: deadTime + side.deadTimeError,
-    staticMassFlow: staticMassFlow * side.fuelScale * failing,
+    staticMassFlow: truly * side.fuelScale * failing,
     cylinders,
     pulsesPerCycle: 1,
     engineSpeed: plant.speed,

@@ -1,18 +1,42 @@
 /** One step of the engine: air, fuel, speed, and what warms or charges slowly. */
+import { stepCharger } from "./charger.ts";
 import { netTorque } from "./crankshaft.ts";
 import type { Demand } from "./driver.ts";
+import { wantedRatio } from "./governor.ts";
 import { type Plant, WARM_COOLANT } from "./plant.ts";
 import type { PreparedEngine } from "./prepared-engine.ts";
 import { stepAir } from "./step-air.ts";
 import { stepFuel } from "./step-fuel.ts";
 
 export function stepPlant(e: PreparedEngine, plant: Plant, demand: Demand, dt: number): void {
+  stepBoost(e, plant, demand, dt);
   stepAir(e, plant, dt);
   stepFuel(e, plant, dt);
   stepSpeed(e, plant, demand, dt);
   plant.coolant += (WARM_COOLANT - plant.coolant) * (dt / 120);
   const supply = plant.speed > 6 ? 14.1 - 0.012 * demand.accessoryTorque : 12.4;
   plant.battery += (supply - plant.battery) * (1 - Math.exp(-dt / 0.5));
+}
+
+function stepBoost(e: PreparedEngine, plant: Plant, demand: Demand, dt: number): void {
+  const { charger } = e.design;
+  if (charger === null) return;
+  const { air } = plant;
+  stepCharger(
+    charger,
+    plant.charger,
+    {
+      wantedRatio: wantedRatio(e, demand.load ?? 0),
+      exhaustFlow: plant.exhaustFlow,
+      intakeFlow: plant.flows.suction,
+      lambda: plant.lambda,
+      inletPressure: e.ambient.pressure,
+      chargePressure: air.pressure1,
+      manifoldPressure: air.pressure2,
+      largestFlow: e.largestFlow,
+    },
+    dt,
+  );
 }
 
 /** Fuel of the charges that fire. */

@@ -1,4 +1,5 @@
 /** A recording as delimited text, in the ways testers and loggers write them. */
+import { findUnit, fromSi, toSi } from "../quantities/index.ts";
 import type { RecorderChannel } from "./recorder-channel-table.ts";
 
 export type TableStyle = {
@@ -7,6 +8,8 @@ export type TableStyle = {
   readonly names: "long" | "short";
   /** where the unit stands: "Name [unit]", "Name (unit)", a row of its own, nowhere */
   readonly units: "brackets" | "parentheses" | "row" | "none";
+  /** metric, or pounds, inches and Fahrenheit; metric where not given */
+  readonly unitSystem?: "metric" | "imperial";
   /** seconds since the start, milliseconds, or clock time from `clockStart` (s since midnight) */
   readonly time: "seconds" | "milliseconds" | "clock";
   readonly clockStart?: number;
@@ -32,14 +35,14 @@ export function writeTable(
   if (style.delimiter === "," && style.decimalMark === ",") {
     throw new Error("Assertion failed: a comma cannot be both delimiter and decimal mark");
   }
-  const digits = channels.map((channel) => decimals(channel[resolution]));
-  const lines = [...(style.comments ?? []).map((comment) => `# ${comment}`), ...header(channels, style)];
+  const shown = channels.map((channel) => shownIn(channel, style, resolution));
+  const lines = [...(style.comments ?? []).map((comment) => `# ${comment}`), ...header(channels, shown, style)];
   const mark = (text: string) => (style.decimalMark === "," ? text.replace(".", ",") : text);
   for (const row of rows) {
     const cells = [timeCell(row[0]!, style, mark)];
     for (let i = 0; i < channels.length; i++) {
       const value = row[i + 1]!;
-      cells.push(Number.isNaN(value) ? "" : mark(value.toFixed(digits[i]!)));
+      cells.push(Number.isNaN(value) ? "" : mark(shown[i]!.of(value).toFixed(shown[i]!.digits)));
     }
     lines.push(cells.join(style.delimiter));
   }
@@ -47,11 +50,33 @@ export function writeTable(
   return lines.join(end) + end;
 }
 
-function header(channels: readonly RecorderChannel[], style: TableStyle): string[] {
+type Shown = { readonly unit: string; readonly digits: number; readonly of: (value: number) => number };
+
+const IMPERIAL: { readonly [unit: string]: { readonly unit: string; readonly digits: number } } = {
+  kPa: { unit: "psi", digits: 2 },
+  degC: { unit: "degF", digits: 0 },
+  "g/s": { unit: "lb/min", digits: 3 },
+  "km/h": { unit: "mph", digits: 0 },
+};
+
+/** The value has its steps already: what is left of them in another unit is what a tester would show. */
+function shownIn(channel: RecorderChannel, style: TableStyle, resolution: "step" | "loggerStep"): Shown {
+  const other = style.unitSystem === "imperial" ? IMPERIAL[channel.unit] : undefined;
+  const to = other === undefined ? undefined : findUnit(other.unit);
+  const { conversion } = channel;
+  if (other === undefined || to === undefined || conversion === null)
+    return { unit: channel.unit, digits: decimals(channel[resolution]), of: (value) => value };
+  return { ...other, of: (value) => fromSi(toSi(value, conversion), to) };
+}
+
+function header(channels: readonly RecorderChannel[], shown: readonly Shown[], style: TableStyle): string[] {
   const timeUnit = style.time === "seconds" ? "s" : style.time === "milliseconds" ? "ms" : "";
   const columns = [
     { name: style.names === "long" ? "Time" : "TIME", unit: timeUnit },
-    ...channels.map((c) => ({ name: style.names === "long" ? c.longName : c.shortName, unit: shown(c.unit) })),
+    ...channels.map((c, i) => ({
+      name: style.names === "long" ? c.longName : c.shortName,
+      unit: printed(shown[i]!.unit),
+    })),
   ];
   const named = columns.map(({ name, unit }) => {
     if (unit === "") return name;
@@ -64,8 +89,8 @@ function header(channels: readonly RecorderChannel[], style: TableStyle): string
   return lines;
 }
 
-function shown(unit: string): string {
-  return unit === "degC" ? "°C" : unit === "lambda" ? "" : unit;
+function printed(unit: string): string {
+  return unit === "degC" || unit === "degF" ? `°${unit.at(-1)}` : unit === "lambda" ? "" : unit;
 }
 
 function timeCell(time: number, style: TableStyle, mark: (text: string) => string): string {

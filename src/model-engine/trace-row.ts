@@ -46,7 +46,7 @@ export function writeRow(e: PreparedEngine, trace: Trace, row: number, plant: Pl
   const second = plant.banks.length - 1; // of an engine with one bank: the same again
   trace.lambdaReading[row] = sensors.lambdas[0]!;
   trace.lambdaReading2[row] = sensors.lambdas[second]!;
-  trace.independentLambdaReading[row] = plant.banks[0]!.exhaust.atProbe;
+  trace.independentLambdaReading[row] = plant.banks[0]!.exhaust.atProbe + e.engine.parts.independentLambdaBias;
   trace.probeVoltage[row] = narrowProbeVoltage(sensors.lambdas[0]!);
   trace.probeVoltage2[row] = narrowProbeVoltage(sensors.lambdas[second]!);
   trace.throttleReading[row] = 0.12 + 0.72 * throttleOpening(e.design.intake.throttleBore, governor.throttleArea);

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FAMILIES, PLANTABLE } from "../../src/model-engine/index.ts";
 import { CASE_PARAMETERS } from "./case-parameters.ts";
 import { drawCase, recordCase } from "./draw-case.ts";
+import { canHave } from "./draw-faults.ts";
 
 const tuning = Array.from({ length: 300 }, (_, i) => drawCase("tuning", i));
 const final = Array.from({ length: 200 }, (_, i) => drawCase("final", i));
@@ -45,11 +46,12 @@ describe("drawCase", () => {
     expect(CASE_PARAMETERS.families.map((row) => row.family).sort()).toEqual([...FAMILIES].sort());
     for (const one of [...tuning, ...final]) {
       const litres = one.engine.design.displacement * 1e3;
-      for (const { cause, size } of one.faults) {
+      for (const { cause, size, bank } of one.faults) {
         const row = CASE_PARAMETERS.causes.find((r) => r.cause === cause)!;
-        if (row.only !== undefined) expect(row.only).toContain(one.family);
-        expect(row.not ?? []).not.toContain(one.family);
-        const plain = row.law === "share" ? Math.abs(size - 1) : size / (row.per === "litre" ? litres : 1);
+        expect(canHave(row, one.family, one.engine.design), `${cause} of ${one.family}`).toBe(true);
+        if (bank !== undefined) expect([row.ofOneBank, one.engine.design.banks]).toEqual([true, 2]);
+        const acted = row.per === "litre" ? litres / (bank === undefined ? 1 : 2) : 1;
+        const plain = row.law === "share" ? Math.abs(size - 1) : size / acted;
         const measured = row.signs === 2 ? Math.abs(plain) : plain;
         expect(measured).toBeGreaterThanOrEqual(row.low - 1e-9);
         expect(measured).toBeLessThanOrEqual(row.high + 1e-9);
@@ -64,8 +66,10 @@ describe("drawCase", () => {
 
   it("records a case of each family with every truth finite", () => {
     for (const family of FAMILIES) {
-      const { recording, truth } = recordCase(tuning.find((one) => one.family === family)!);
-      expect(recording.text.split("\n").length).toBeGreaterThan(1000);
+      const { bytes, truth } = recordCase(
+        tuning.find((one) => one.family === family && one.recorderName === "tester")!,
+      );
+      expect(bytes.filter((byte) => byte === 10).length).toBeGreaterThan(1000);
       expect(truth.airIntoCylinders.every(Number.isFinite), family).toBe(true);
     }
   });
