@@ -1,3 +1,6 @@
+// The types of the answers, which report and web draw: the only files of job that they may read.
+const RESULT_TYPES = ["job/result", "job/meter-result"];
+
 // The import table of the project. The table is the rule: src/<room> may import itself and what stands here.
 // Entry to another room only through its index.ts; npm packages in the core only from CORE_PACKAGES.
 const TABLE = {
@@ -12,7 +15,7 @@ const TABLE = {
   findings: ["quantities", "numerics", "gas", "engine", "meters", "channels", "tally"],
   correction: ["quantities", "numerics", "gas", "engine", "meters", "channels", "tally", "findings"],
   "model-engine": ["quantities", "numerics", "gas", "engine", "meters"],
-  report: ["quantities", "channels", "tally", "findings", "correction", "model-engine", "job/result"],
+  report: ["quantities", "channels", "tally", "findings", "correction", "model-engine", ...RESULT_TYPES],
   job: [
     "quantities",
     "numerics",
@@ -49,7 +52,10 @@ module.exports = {
       name: `${room}-is-entered-through-its-index`,
       severity: "error",
       from: { path: "^(src|edge|web)/", pathNot: [`^src/${room}/`, test] },
-      to: { path: `^src/${room}/`, pathNot: [`^src/${room}/index\\.tsx?$`, "^src/job/result\\.ts$", "\\.css$"] },
+      to: {
+        path: `^src/${room}/`,
+        pathNot: [`^src/${room}/index\\.tsx?$`, `^src/(${RESULT_TYPES.join("|")})\\.ts$`, "\\.css$"],
+      },
     })),
     ...METER_KINDS.map((kind) => ({
       name: `meter-${kind}-imports-no-other-kind`,
@@ -61,7 +67,7 @@ module.exports = {
       name: "report-takes-the-result-types-only",
       severity: "error",
       from: { path: "^src/report/", pathNot: test },
-      to: { path: "^src/job/", pathNot: "^src/job/result\\.ts$" },
+      to: { path: "^src/job/", pathNot: `^src/(${RESULT_TYPES.join("|")})\\.ts$` },
     },
     {
       name: "no-node-in-the-core",
@@ -99,7 +105,7 @@ module.exports = {
       from: { path: "^web/", pathNot: test },
       to: {
         path: "^(edge|src)/",
-        pathNot: "^(edge/server/contract\\.ts|src/job/result\\.ts|src/report/|src/quantities/)",
+        pathNot: `^(edge/server/contract\\.ts|src/(${RESULT_TYPES.join("|")})\\.ts|src/report/|src/quantities/)`,
       },
     },
     { name: "no-cycles", severity: "error", from: {}, to: { circular: true } },

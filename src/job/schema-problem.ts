@@ -2,7 +2,15 @@
 import type { z } from "zod";
 import { type Failure, failure } from "../quantities/index.ts";
 
-export function schemaProblem(error: z.ZodError, schema: z.ZodType, what: string): Failure<"not-valid"> {
+export type Document = {
+  /** "engine file" */
+  readonly name: string;
+  readonly schema: z.ZodType;
+  /** where its keys are described */
+  readonly describedIn: string;
+};
+
+export function schemaProblem(error: z.ZodError, { name: what, schema, describedIn }: Document): Failure<"not-valid"> {
   // A misspelt key is also a missing one: the misspelling is the better message.
   const issue = error.issues.find((i) => i.code === "unrecognized_keys") ?? error.issues[0]!;
   const place = issue.path.length === 0 ? "" : ` at ${issue.path.map(String).join(".")}`;
@@ -21,13 +29,13 @@ export function schemaProblem(error: z.ZodError, schema: z.ZodType, what: string
     return failure(
       "not-valid",
       `The ${what} lacks "${issue.path.map(String).join(".")}"${more}.`,
-      "Add it; docs/engine-file.md lists every key with an example.",
+      `Add it; ${describedIn} lists every key with an example.`,
     );
   }
   return failure(
     "not-valid",
     `The ${what} is not right${place}: ${issue.message}${more}.`,
-    "Correct it; docs/engine-file.md lists every key with an example.",
+    `Correct it; ${describedIn} lists every key with an example.`,
   );
 }
 

@@ -85,6 +85,15 @@ describe("uncertainty", () => {
     expect(u.standardUncertainty / 0.02).toBeCloseTo(Math.hypot(0.01, 0.01, 0.02), 8);
     expect(meterUncertainty(meter("hot-film"), Number.NaN, CALIBRATION, {})).toBeNull();
   });
+
+  it("of the curve holds in the air it was taken in, and goes with the reading into any other", () => {
+    const thin = { pressure: 60_000, temperature: 313.15, humidityRatio: 0.02 };
+    for (const kind of ["vane", "vortex", "hot-wire"] as const) {
+      const absolute = meterUncertainty(meter(kind), 3, thin, { curve: 0.0035 })!;
+      const relative = meterUncertainty(meter(kind), 3, thin, { curveRelative: 0.05 })!;
+      expect(absolute.standardUncertainty).toBeCloseTo(relative.standardUncertainty, 9);
+    }
+  });
 });
 
 describe("supply and ground", () => {

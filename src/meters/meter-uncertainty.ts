@@ -1,17 +1,17 @@
 /**
  * Uncertainty of the mass flow a meter reads: its curve, its signal, its supply and ground, the air it is told.
  *
- * Equation    m = (m_cal(s') + c)(p/p_cal T_cal/T)^k,  s' = (s - g) r_nom/r                                       (1)
+ * Equation    m = (q m_cal(s') + c)(rho/rho_cal)^k i,  s' = (s - g) r_nom/r                                       (1)
  *             propagated by the GUM (numerics/uncertainty-budget.ts)
- * Symbols     s V (a voltage), Hz, s or 1 | g V ground shift, r, r_nom V supply and its nominal (voltage signals alone) | c kg/s error of
- *             the curve | k sensed-density.ts
+ * Symbols     s V (a voltage), Hz, s or 1 | g V ground shift, r, r_nom V supply and its nominal (voltage signals alone) | q, c 1, kg/s error of
+ *             the curve in the air it was taken in | i 1 installation | k sensed-density.ts
  * Validity    as the curve; inputs independent
  * Source      [gum2008] 5.1                                                  Check  describe-curve.test.ts
  */
-import type { MoistAir } from "../gas/index.ts";
+import { idealMoistAirDensity, type MoistAir } from "../gas/index.ts";
 import { propagateUncertainty, type UncertainInput, type UncertaintyBudget } from "../numerics/index.ts";
 import { QUALITY } from "../quantities/index.ts";
-import { meterFlow } from "./meter-flow.ts";
+import { densityFactor, meterFlow } from "./meter-flow.ts";
 import type { PreparedMeter } from "./prepare-meter.ts";
 
 /** Standard uncertainties; all zero where not given. */
@@ -61,8 +61,9 @@ export function meterUncertainty(
   return propagateUncertainty(
     ([s = 0, ground = 0, supply = 1, curve = 0, scale = 1, pressure = 0, temperature = 0, installation = 1]) => {
       const seen = (s - ground) / supply;
-      const reading = meterFlow(meter, seen, { ...air, pressure, temperature }).massFlow;
-      return (reading * scale + curve) * installation;
+      const moved = { ...air, pressure, temperature };
+      const curveError = curve * densityFactor(meter, idealMoistAirDensity(moved));
+      return (meterFlow(meter, seen, moved).massFlow * scale + curveError) * installation;
     },
     inputs,
   );

@@ -4,9 +4,10 @@
  * elements, one self-contained HTML page, a terminal summary. Pure: no clock, no DOM, no network.
  * Refuses: to calculate anything about the engine, to add a number that is not in the outcome.
  */
+
+export type * from "../job/meter-result.ts";
 export { JobCard, type JobCardProps } from "./job-card.tsx";
 export { MeterPage, type MeterPageProps } from "./meter/meter-page.tsx";
-export type * from "./meter/meter-types.ts";
 export { renderMeterHtml } from "./meter/render-meter-html.tsx";
 export { type MeterTextOptions, renderMeterText } from "./meter/render-meter-text.ts";
 export { type ReportInput, renderReportHtml } from "./render-report-html.tsx";

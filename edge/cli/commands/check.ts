@@ -5,6 +5,7 @@ import { unusable } from "../cli-error.ts";
 import { readTextInput } from "../input-file.ts";
 import { planOutputs } from "../output-file.ts";
 import { rateOf, recordingFile } from "../recording-file.ts";
+import { today } from "../today.ts";
 
 type Options = {
   engine: string;
@@ -89,8 +90,4 @@ function fileAtFault(reason: string, options: Options): string | undefined {
     return options.engine;
   if (["unknown-assumption", "not-a-positive-number", "not-an-object"].includes(reason)) return options.assumptions;
   return undefined;
-}
-
-function today(): string {
-  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric" }).format(new Date());
 }

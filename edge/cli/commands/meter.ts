@@ -16,6 +16,7 @@ import type { MeterResult } from "../../../src/report/index.ts";
 import { CliError, unusable } from "../cli-error.ts";
 import { type InputFile, readTextInput } from "../input-file.ts";
 import { planOutputs } from "../output-file.ts";
+import { today } from "../today.ts";
 
 type Outputs = { json?: string; report?: string; force?: boolean };
 type Meter = { kind?: "vane" | "vortex" | "hot-wire" | "hot-film"; meter?: "meter" | "meter-2" };
@@ -205,8 +206,4 @@ function endOf(failure: Failure, path: string | undefined): CliError {
   return failure.reason === "option-invalid"
     ? new CliError(2, `${failure.message} ${failure.remedy}`)
     : unusable(failure, path);
-}
-
-function today(): string {
-  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric" }).format(new Date());
 }

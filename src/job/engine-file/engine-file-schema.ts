@@ -3,26 +3,7 @@
  * Unknown keys are refused, "note" is allowed anywhere. The JSON Schema in docs/schema is generated from this.
  */
 import { z } from "zod";
-import { type Dimension, parseQuantity } from "../../quantities/index.ts";
-
-/** A quantity with its unit, such as "98.9 kPa". */
-function quantity(dimension: Dimension, example: string, positive = true) {
-  return z
-    .string()
-    .check((context) => {
-      const parsed = parseQuantity(context.value, dimension);
-      if (!parsed.ok) {
-        context.issues.push({ code: "custom", input: context.value, message: `${parsed.message} ${parsed.remedy}` });
-      } else if (positive && !(parsed.value > 0)) {
-        context.issues.push({
-          code: "custom",
-          input: context.value,
-          message: `"${context.value}" must be more than nothing.`,
-        });
-      }
-    })
-    .meta({ description: `a quantity with its unit, such as "${example}"`, examples: [example] });
-}
+import { quantity } from "../quantity-schema.ts";
 
 const note = z.string().optional().meta({ description: "free text; not read" });
 const fitted = z.enum(["none", "fitted"]);
@@ -85,7 +66,7 @@ export const ENGINE_FILE_SCHEMA = z
         reads: z.enum(["absolute", "gauge"]).optional(),
         reference: quantity("voltage", "5 V").optional(),
         points: z
-          .array(z.tuple([quantity("voltage", "0.5 V", false), quantity("pressure", "20 kPa", false)]))
+          .array(z.tuple([quantity("voltage", "0.5 V", "any"), quantity("pressure", "20 kPa", "any")]))
           .min(2)
           .optional(),
       })

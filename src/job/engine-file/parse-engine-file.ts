@@ -15,11 +15,13 @@ export type EngineFileReason =
   | "curve-not-monotone"
   | "curve-point-invalid";
 
+const DOCUMENT = { name: "engine file", schema: ENGINE_FILE_SCHEMA, describedIn: "docs/engine-file.md" };
+
 export function parseEngineFile(text: string): Result<EngineDescription, EngineFileReason> {
   const json = parseJson(text, "engine file");
   if (!json.ok) return json;
   const parsed = ENGINE_FILE_SCHEMA.safeParse(json.value, { reportInput: true });
-  if (!parsed.success) return schemaProblem(parsed.error, ENGINE_FILE_SCHEMA, "engine file");
+  if (!parsed.success) return schemaProblem(parsed.error, DOCUMENT);
   const file = parsed.data;
   if (file.strokes !== 4) {
     return failure(

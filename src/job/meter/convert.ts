@@ -3,14 +3,7 @@
  * Uncertainty is told where one is stated or the curve has a band; it is propagated by the GUM (meters/meter-uncertainty.ts).
  */
 import { idealMoistAirDensity, type MoistAir } from "../../gas/index.ts";
-import {
-  densityFactor,
-  type MeterUncertainties,
-  meterFlow,
-  meterSignal,
-  meterUncertainty,
-  signalRange,
-} from "../../meters/index.ts";
+import { type MeterUncertainties, meterFlow, meterSignal, meterUncertainty, signalRange } from "../../meters/index.ts";
 import { parseQuantity, QUALITY, type Result, success } from "../../quantities/index.ts";
 import { round } from "../outcome/points.ts";
 import { type AirOptions, airAtMeter } from "./air-at-meter.ts";
@@ -56,14 +49,11 @@ export function meterConvert(input: MeterConvertInput): Result<MeterConversion> 
   const uncertainties = readUncertainties(input.uncertainty, signalUnit);
   if (!uncertainties.ok) return uncertainties;
   const band = bandOf(source.value);
-  // the budget adds the curve's error to the reading, so in the air at the meter
-  const toAir = densityFactor(source.value.meter, idealMoistAirDensity(air.value.air));
   const signals: Row[] = [];
   for (const text of input.signals) {
     const signal = readSignal(text, signalUnit);
     if (!signal.ok) return optionFailure(signal.message, signal.remedy);
-    const sd = band(signal.value);
-    const told = toldOf(sd === null ? null : sd * toAir, uncertainties.value);
+    const told = toldOf(band(signal.value), uncertainties.value);
     signals.push(fromSignal(source.value, signal.value, air.value.air, told));
   }
   const flows: Row[] = [];

@@ -21,7 +21,13 @@ export type CurveTable = {
   readonly points: readonly BenchPoint[];
 };
 
-export type CurveCsvReason = "no-header" | "unknown-column" | "unknown-unit" | "not-a-number" | "too-few-points";
+export type CurveCsvReason =
+  | "no-header"
+  | "unknown-column"
+  | "unknown-unit"
+  | "not-a-number"
+  | "too-few-points"
+  | "air-line";
 
 const SIGNAL_UNITS: { readonly [symbol: string]: SignalUnit } = { V: "V", Hz: "Hz", ms: "ms", "1": "ratio" };
 const SYMBOL_OF: { readonly [unit in SignalUnit]: string } = { V: "V", Hz: "Hz", ms: "ms", ratio: "1" };
@@ -59,7 +65,9 @@ export function curveFromCsv(text: string): Result<CurveTable, CurveCsvReason> {
     const line = raw.trim();
     if (line === "") continue;
     if (line.startsWith("#")) {
-      at = airOf(line) ?? at;
+      const air = readAir(line, i + 1);
+      if (!air.ok) return air;
+      at = air.value ?? at;
     } else if (columns === null) {
       const header = readHeader(line, i + 1);
       if (!header.ok) return header;
@@ -111,6 +119,18 @@ function readHeader(line: string, number: number) {
   if (!names.includes("signal") || !names.includes("flow")) {
     return failure("unknown-column", "The header names no signal or no flow.", REMEDY, { line: number });
   }
+  const twice = names.find((name, i) => names.indexOf(name) !== i);
+  if (twice !== undefined)
+    return failure("unknown-column", `The header names ${twice} twice.`, REMEDY, { line: number });
+  const dimensionOf = (name: ColumnName) => columns.find((c) => c.name === name)?.unit.dimension;
+  for (const [value, sd] of [
+    ["flow", "sd"],
+    ["signal", "signal sd"],
+  ] as const) {
+    if (dimensionOf(sd) === undefined || dimensionOf(sd) === dimensionOf(value)) continue;
+    const what = `The ${value} and its sd are of different kinds: ${dimensionOf(value)} and ${dimensionOf(sd)}.`;
+    return failure("unknown-unit", what, "Give both in one unit.", { line: number });
+  }
   return success(columns);
 }
 
@@ -127,7 +147,13 @@ function pointOf(
   return signalSd === undefined ? point : { ...point, signalSd };
 }
 
-function airOf(comment: string): CurveTable["at"] {
-  const [, pressure, temperature] = /^#\s*air:\s*([\d.e+-]+)\s*Pa,\s*([\d.e+-]+)\s*K\s*$/i.exec(comment) ?? [];
-  return pressure === undefined ? null : { pressure: Number(pressure), temperature: Number(temperature) };
+/** An air line that is not understood is a slip, not a comment; null for any other comment. */
+function readAir(comment: string, number: number): Result<CurveTable["at"], "air-line"> {
+  if (!/^#\s*air\b/i.test(comment)) return success(null);
+  const [, ...numbers] = /^#\s*air:\s*([\d.e+-]+)\s*Pa,\s*([\d.e+-]+)\s*K\s*$/i.exec(comment) ?? [];
+  const [pressure = Number.NaN, temperature = Number.NaN] = numbers.map(Number);
+  if (pressure > 0 && temperature > 0 && Number.isFinite(pressure * temperature))
+    return success({ pressure, temperature });
+  const remedy = 'Write it as "# air: 101325 Pa, 293.15 K".';
+  return failure("air-line", `"${comment}" is not understood.`, remedy, { line: number });
 }

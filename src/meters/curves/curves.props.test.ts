@@ -172,6 +172,21 @@ describe("curve as CSV", () => {
     expect(reason("signal [V],flow [g/s]\n1,2,3\n2,3\n")).toEqual(["not-a-number", 2]);
     expect(reason("signal [V],flow [g/s]\n1,2\n")).toEqual(["too-few-points", undefined]);
   });
+
+  it("refuses an air it cannot read, columns named twice and an sd of another kind; other comments are none of its business", () => {
+    const reason = (head: string) => {
+      const result = curveFromCsv(`${head}\n1,2,3\n2,3,4\n`);
+      return result.ok ? result.value.at : [result.reason, result.where?.line];
+    };
+    const columns = "signal [V],flow [g/s],sd [g/s]";
+    for (const air of ["101.3 kPa, 293 K", "e Pa, 293 K", "1.2.3 Pa, 293 K", "-1 Pa, 293 K", "1e400 Pa, 293 K", ""])
+      expect(reason(`# air: ${air}\n${columns}`), air).toEqual(["air-line", 1]);
+    expect(reason(`# air 101325 Pa, 293.15 K\n${columns}`)).toEqual(["air-line", 1]);
+    expect(reason(`# airy remark\n#Air: 1e5 Pa, 300 K\n${columns}`)).toEqual({ pressure: 100_000, temperature: 300 });
+    expect(reason("signal [V],flow [g/s],sd [L/s]")).toEqual(["unknown-unit", 1]);
+    expect(reason("signal [V],flow [g/s],signal sd [Hz]")).toEqual(["unknown-unit", 1]);
+    expect(reason("signal [V],flow [g/s],flow [kg/h]")).toEqual(["unknown-column", 1]);
+  });
 });
 
 describe("curve as JSON", () => {

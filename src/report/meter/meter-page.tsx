@@ -1,7 +1,8 @@
 /** The page of one meter: what comes out in a sentence, the picture, the numbers, what to mind. In the manner of the job card. */
+
+import type { MeterResult } from "../../job/meter-result.ts";
 import { NumberedSections, type Section } from "../sections/numbered-sections.tsx";
 import { typeset } from "../words/typeset.ts";
-import type { MeterResult } from "./meter-types.ts";
 import { KIND_WORDS, METER_TITLES, tellMeter } from "./meter-words.ts";
 import { ambientSections } from "./page/ambient-sections.tsx";
 import { benchSections } from "./page/bench-sections.tsx";

@@ -1,5 +1,5 @@
 /** Fixed words of the meter pages, and how their numbers are told. */
-import { formatInterval, formatNumber, formatPercent, MINUS, NARROW_SPACE, withUnit } from "../words/number-words.ts";
+
 import type {
   AmbientReading,
   AmbientSheet,
@@ -12,7 +12,8 @@ import type {
   MeterKindName,
   MeterResult,
   SignalUnitName,
-} from "./meter-types.ts";
+} from "../../job/meter-result.ts";
+import { formatInterval, formatNumber, formatPercent, MINUS, NARROW_SPACE, withUnit } from "../words/number-words.ts";
 
 export const METER_TITLES: { readonly [kind in MeterResult["kind"]]: string } = {
   convert: "Signal and air",

@@ -1,7 +1,8 @@
 /** An answer of `airtally meter` in a terminal, read in ten seconds: one sentence, a small drawing, the numbers, what to mind. */
+
+import type { MeterResult } from "../../job/meter-result.ts";
 import { NARROW_SPACE } from "../words/number-words.ts";
 import { wrapText } from "../words/wrap-text.ts";
-import type { MeterResult } from "./meter-types.ts";
 import { ambientBlocks } from "./text/ambient-blocks.ts";
 import { benchBlocks } from "./text/bench-blocks.ts";
 import { convertBlocks } from "./text/convert-blocks.ts";

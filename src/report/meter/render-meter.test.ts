@@ -5,8 +5,8 @@ import { meterConvert } from "../../job/meter/convert.ts";
 import { meterCurve } from "../../job/meter/curve.ts";
 import { meterFit } from "../../job/meter/fit.ts";
 import { benchSheet, CURVE_CSV, kingPointsCsv } from "../../job/meter/test-support/examples.ts";
+import type { AmbientSheet, MeterConversion, MeterResult } from "../../job/meter-result.ts";
 import type { Result } from "../../quantities/index.ts";
-import type { AmbientSheet, MeterConversion, MeterResult } from "./meter-types.ts";
 import { renderMeterHtml } from "./render-meter-html.tsx";
 import { renderMeterText } from "./render-meter-text.ts";
 

@@ -1,6 +1,6 @@
 /** Bench points as JSON, format "airtally-bench-points/1": signal and flow as measured, in the units named once. */
 import { z } from "zod";
-import { quantity } from "./quantity-schema.ts";
+import { quantity } from "../../quantity-schema.ts";
 
 const note = z.string().optional().meta({ description: "free text; not read" });
 

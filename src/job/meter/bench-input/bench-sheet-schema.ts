@@ -3,7 +3,8 @@
  * point. The JSON Schema in docs/schema is generated from this.
  */
 import { z } from "zod";
-import { quantity, signalText, temperatureDifference } from "./quantity-schema.ts";
+import { quantity } from "../../quantity-schema.ts";
+import { signalText, temperatureDifference } from "./text-schema.ts";
 
 const note = z.string().optional().meta({ description: "free text; not read" });
 const length = (example: string) => quantity("length", example, { low: 1e-4, high: 2, unit: "mm" });

@@ -38,7 +38,8 @@ export function parseBenchSheet(text: string): Result<BenchInput> {
   if (!json.ok) return json;
   const schema = schemaForReference((json.value as { reference?: { kind?: unknown } } | null)?.reference?.kind);
   const parsed = schema.safeParse(json.value, { reportInput: true });
-  if (!parsed.success) return withRightDocument(schemaProblem(parsed.error, schema, "bench sheet"));
+  if (!parsed.success)
+    return schemaProblem(parsed.error, { name: "bench sheet", schema, describedIn: "docs/meter.md" });
   const file = parsed.data;
   const device = deviceOf(file.reference, si(file.uncertainties.bore, "ratio"));
   if (!device.ok) return device;
@@ -158,10 +159,6 @@ function atRow(i: number, fault: Failure): Failure {
 }
 
 /** The common wording points to the engine file's document. */
-function withRightDocument(fault: Failure): Failure {
-  return { ...fault, remedy: fault.remedy.replace("docs/engine-file.md", "docs/meter.md") };
-}
-
 /** SI value of a text that the schema has already accepted; nothing where left out. */
 export function si(text: string | undefined, dimension: Dimension): number {
   return text === undefined ? 0 : accepted(parseQuantity(text, dimension));

@@ -46,8 +46,8 @@ function fromSheet(text: string): Result<BenchPoints> {
 function fromJson(json: unknown): Result<BenchPoints> {
   const parsed = BENCH_POINTS_SCHEMA.safeParse(json, { reportInput: true });
   if (!parsed.success) {
-    const fault = schemaProblem(parsed.error, BENCH_POINTS_SCHEMA, "bench points");
-    return { ...fault, remedy: fault.remedy.replace("docs/engine-file.md", "docs/meter.md") };
+    const document = { name: "bench points", schema: BENCH_POINTS_SCHEMA, describedIn: "docs/meter.md" };
+    return schemaProblem(parsed.error, document);
   }
   const { signalUnit, flowUnit, at, points } = parsed.data;
   const bare = points.findIndex((p) => p.sd === undefined);

@@ -1,5 +1,5 @@
 import { expectTypeOf, it } from "vitest";
-import type * as drawn from "../../../report/meter/meter-types.ts";
+import type * as drawn from "../../meter-result.ts";
 import type { AmbientSheet, BenchSheetResult, CurveSheet, FitSheet, MeterConversion } from "./meter-result-schema.ts";
 
 /** Whether values may be changed is not part of the contract of a file. */

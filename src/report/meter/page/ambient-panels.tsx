@@ -1,8 +1,9 @@
 /** Altitude, heat and tilt as small pictures with one scale, so that they can be compared. */
+
+import type { AmbientReading, AmbientRow, AmbientSheet } from "../../../job/meter-result.ts";
 import { linearScale, linearTicks } from "../../charts/scale.ts";
 import { type ChartAxis, type ChartLine, roundAxis, XyChart } from "../../charts/xy-chart.tsx";
 import { formatNumber, formatPercent } from "../../words/number-words.ts";
-import type { AmbientReading, AmbientRow, AmbientSheet } from "../meter-types.ts";
 import { readingColumns } from "../meter-words.ts";
 import { LineKey } from "./curve-figure.tsx";
 

@@ -1,7 +1,8 @@
 /** Sections of what the air does to a meter: pictures side by side, tables, this kind of meter. */
+
+import type { AmbientSheet } from "../../../job/meter-result.ts";
 import type { Section } from "../../sections/numbered-sections.tsx";
 import { formatNumber, formatPercent, withUnit } from "../../words/number-words.ts";
-import type { AmbientSheet } from "../meter-types.ts";
 import { readingColumns, tellCurveAir, tellLambda, tellReading } from "../meter-words.ts";
 import { AmbientPanels } from "./ambient-panels.tsx";
 import { Facts } from "./facts.tsx";

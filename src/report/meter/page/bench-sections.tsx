@@ -1,7 +1,8 @@
 /** Sections of a flow-bench sheet: the flows, the points, what each uncertainty is made of. */
+
+import type { BenchSheetResult, BenchSheetRow } from "../../../job/meter-result.ts";
 import type { Section } from "../../sections/numbered-sections.tsx";
 import { formatNumber, formatPercent } from "../../words/number-words.ts";
-import type { BenchSheetResult, BenchSheetRow } from "../meter-types.ts";
 import { SIGNAL_WORDS, tellBudget, tellCurveAir, tellSignal } from "../meter-words.ts";
 import { CurveFigure, ShareBar } from "./curve-figure.tsx";
 import { NumberTable } from "./number-table.tsx";

@@ -1,8 +1,9 @@
 /** Sections of a conversion: the converted numbers, where they lie on the curve, what the uncertainty is made of. */
+
+import type { ConvertedRow, MeterConversion } from "../../../job/meter-result.ts";
 import type { ChartMark } from "../../charts/xy-chart.tsx";
 import type { Section } from "../../sections/numbered-sections.tsx";
 import { formatNumber, formatPercent } from "../../words/number-words.ts";
-import type { ConvertedRow, MeterConversion } from "../meter-types.ts";
 import { kgPerHour, SIGNAL_WORDS, tellAir, tellInterval, tellSignal, tellValue, WHERE_WORDS } from "../meter-words.ts";
 import { CurveFigure } from "./curve-figure.tsx";
 import { NumberTable } from "./number-table.tsx";

@@ -1,7 +1,8 @@
 /** Sections of a meter's curve: the picture, its rows, what this kind of meter senses. */
+
+import type { CurveSheet } from "../../../job/meter-result.ts";
 import type { Section } from "../../sections/numbered-sections.tsx";
 import { formatNumber } from "../../words/number-words.ts";
-import type { CurveSheet } from "../meter-types.ts";
 import { SIGNAL_WORDS, tellAir, tellCurveAir, tellInterval, tellParameter, tellSignal } from "../meter-words.ts";
 import { CurveFigure } from "./curve-figure.tsx";
 import { EngineFileSnippet } from "./engine-file-snippet.tsx";

@@ -1,5 +1,5 @@
 /** A curve as it is pasted into an engine file. */
-import type { EngineFileCurve } from "../meter-types.ts";
+import type { EngineFileCurve } from "../../../job/meter-result.ts";
 
 export function EngineFileSnippet({ curve }: { readonly curve: EngineFileCurve }) {
   const { signalUnit, flowUnit, at, points } = curve;

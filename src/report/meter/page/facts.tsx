@@ -1,5 +1,5 @@
 /** What a kind of meter senses, is blind to, how it answers and how it fails. */
-import type { MeterFactsSheet } from "../meter-types.ts";
+import type { MeterFactsSheet } from "../../../job/meter-result.ts";
 
 export function Facts({ facts }: { readonly facts: MeterFactsSheet }) {
   const rows: readonly (readonly [string, string])[] = [

@@ -1,8 +1,9 @@
 /** Sections of a fit: the curve over its points, how far each point is off, the laws that were tried. */
+
+import type { FitSheet } from "../../../job/meter-result.ts";
 import { roundAxis, tightAxis, XyChart } from "../../charts/xy-chart.tsx";
 import type { Section } from "../../sections/numbered-sections.tsx";
 import { formatNumber, formatPercent } from "../../words/number-words.ts";
-import type { FitSheet } from "../meter-types.ts";
 import { SIGNAL_WORDS, tellCurveAir, tellDeviations, tellParameter, tellSignal } from "../meter-words.ts";
 import { CurveFigure } from "./curve-figure.tsx";
 import { EngineFileSnippet } from "./engine-file-snippet.tsx";

@@ -1,8 +1,9 @@
 /** What altitude, heat, humidity and tilt do, in a terminal: one short table each. */
+
+import type { AmbientRow, AmbientSheet } from "../../../job/meter-result.ts";
 import { formatNumber, formatPercent, withUnit } from "../../words/number-words.ts";
 import { textTable } from "../../words/text-table.ts";
 import { wrapText } from "../../words/wrap-text.ts";
-import type { AmbientRow, AmbientSheet } from "../meter-types.ts";
 import { KIND_WORDS, readingColumns, tellCurveAir, tellLambda, tellReading } from "../meter-words.ts";
 
 export function ambientBlocks(result: AmbientSheet, width: number): string[][] {

@@ -1,8 +1,9 @@
 /** A worked flow-bench sheet in a terminal. */
+
+import type { BenchSheetResult } from "../../../job/meter-result.ts";
 import { formatNumber, formatPercent } from "../../words/number-words.ts";
 import { textTable } from "../../words/text-table.ts";
 import { wrapText } from "../../words/wrap-text.ts";
-import type { BenchSheetResult } from "../meter-types.ts";
 import { SIGNAL_WORDS, tellBudget, tellCurveAir, tellSignal } from "../meter-words.ts";
 import { drawingBlock } from "./drawing-block.ts";
 

@@ -1,8 +1,9 @@
 /** Converted signals and flows in a terminal. */
+
+import type { ConvertedRow, MeterConversion } from "../../../job/meter-result.ts";
 import { formatNumber } from "../../words/number-words.ts";
 import { textTable } from "../../words/text-table.ts";
 import { wrapText } from "../../words/wrap-text.ts";
-import type { ConvertedRow, MeterConversion } from "../meter-types.ts";
 import {
   kgPerHour,
   SIGNAL_WORDS,

@@ -1,8 +1,9 @@
 /** A meter's curve in a terminal: drawing, rows, what its kind senses. */
+
+import type { CurveSheet, MeterFactsSheet } from "../../../job/meter-result.ts";
 import { formatNumber } from "../../words/number-words.ts";
 import { textTable } from "../../words/text-table.ts";
 import { wrapText } from "../../words/wrap-text.ts";
-import type { CurveSheet, MeterFactsSheet } from "../meter-types.ts";
 import {
   SIGNAL_WORDS,
   tellAir,

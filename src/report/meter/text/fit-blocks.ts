@@ -1,8 +1,9 @@
 /** A fitted curve in a terminal: drawing, laws, points. */
+
+import type { FitLaw, FitSheet } from "../../../job/meter-result.ts";
 import { formatNumber, formatPercent } from "../../words/number-words.ts";
 import { textTable } from "../../words/text-table.ts";
 import { wrapText } from "../../words/wrap-text.ts";
-import type { FitLaw, FitSheet } from "../meter-types.ts";
 import { SIGNAL_WORDS, tellCurveAir, tellDeviations, tellParameter, tellSignal } from "../meter-words.ts";
 import { drawingBlock } from "./drawing-block.ts";
 

@@ -1,6 +1,7 @@
 /**
  * What `airtally meter` answers (format "airtally-meter/1", one kind a sub-command), as the pages and the text draw it. Units
- * stand in the names; a signal is in the unit named beside it. The schema is src/job/meter/result/; a test holds both equal.
+ * stand in the names; a signal is in the unit named beside it. The schema is meter/result/; a test holds both equal. The file holds types only,
+ * so that every edge may read it.
  */
 export type MeterKindName = "vane" | "vortex" | "hot-wire" | "hot-film";
 export type SignalUnitName = "V" | "Hz" | "ms" | "ratio";
