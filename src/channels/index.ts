@@ -17,4 +17,5 @@ export type { KeyOnReading, OperatingPoint, Reading, ReadingKey } from "./operat
 export { QUANTITIES, type QuantityId, type QuantityInfo, quantityInfo } from "./quantity-id.ts";
 export { type RecogniseOptions, recogniseChannels } from "./recognise-channels.ts";
 export { findStates } from "./states/find-states.ts";
+export { NARROW_PROBE } from "./states/mixture-conditions.ts";
 export type { EngineState, StateSpan } from "./states/state-span.ts";

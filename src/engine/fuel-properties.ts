@@ -11,6 +11,7 @@
  */
 import { requirePositive } from "../numerics/index.ts";
 import type { FuelName } from "./engine-description.ts";
+import type { FuelAtoms } from "./exhaust-lambda.ts";
 import table from "./fuels.json" with { type: "json" };
 
 export type FuelComponent = keyof typeof table.components;
@@ -68,6 +69,25 @@ export function fuelProperties(fuel: FuelName | { readonly stoichiometricAirFuel
 
 export function stoichiometricAirFuelRatio(fuel: FuelName | { readonly stoichiometricAirFuelRatio: number }): number {
   return typeof fuel === "string" ? fuelProperties(fuel).stoichiometricAirFuelRatio : fuel.stoichiometricAirFuelRatio;
+}
+
+/**
+ * Atoms of hydrogen and oxygen per carbon atom of a named fuel, its components weighed by the carbon they bring; null for a fuel
+ * known by its ratio alone.
+ */
+export function fuelAtoms(fuel: FuelName | { readonly stoichiometricAirFuelRatio: number }): FuelAtoms | null {
+  if (typeof fuel !== "string") return null;
+  let carbon = 0;
+  let hydrogen = 0;
+  let oxygen = 0;
+  for (const [name, volume] of Object.entries(table.fuels[fuel])) {
+    const component = table.components[name as FuelComponent];
+    const moles = (volume * component.density) / (12.011 + 1.008 * component.hydrogen + 16 * component.oxygen);
+    carbon += moles;
+    hydrogen += moles * component.hydrogen;
+    oxygen += moles * component.oxygen;
+  }
+  return { hydrogenPerCarbon: hydrogen / carbon, oxygenPerCarbon: oxygen / carbon };
 }
 
 /**

@@ -43,6 +43,7 @@ export {
   blendProperties,
   type FuelComponent,
   type FuelProperties,
+  fuelAtoms,
   fuelProperties,
   stoichiometricAirFuelRatio,
 } from "./fuel-properties.ts";

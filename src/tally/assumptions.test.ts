@@ -39,6 +39,21 @@ it("holds every assumption that the tally asks for, each positive and with a rea
     "exhaustRise",
     "exhaustTemperature",
     "leakDischarge",
+    "controlProbe",
+    "independentProbe",
+    "injectorFlow",
+    "deadTimeStated",
+    "alcohol",
+    "throttleLevel",
+    "throttleUnknown",
+    "throttleStop",
+    "throttleBypass",
+    "throttleShape",
+    "throttleLength",
+    "throttleRatio",
+    "idleValve",
+    "discrepancyThrottle",
+    "discrepancyExhaust",
   ];
   expect(Object.keys(defaultAssumptions()).sort()).toEqual([...asked].sort());
   for (const row of ASSUMPTION_TABLE) {

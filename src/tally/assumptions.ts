@@ -38,7 +38,22 @@ export type AssumptionKey =
   | "ductDrop"
   | "exhaustRise"
   | "exhaustTemperature"
-  | "leakDischarge";
+  | "leakDischarge"
+  | "controlProbe"
+  | "independentProbe"
+  | "injectorFlow"
+  | "deadTimeStated"
+  | "alcohol"
+  | "throttleLevel"
+  | "throttleUnknown"
+  | "throttleStop"
+  | "throttleBypass"
+  | "throttleShape"
+  | "throttleLength"
+  | "throttleRatio"
+  | "idleValve"
+  | "discrepancyThrottle"
+  | "discrepancyExhaust";
 
 export type Assumption = {
   readonly name: string;

@@ -1,17 +1,17 @@
 /** The unknowns as columns: healthy tolerances first, the recirculation map last. */
 import type { RecirculationMap } from "./recirculation.ts";
 import type { TallyModel, TallyWitness } from "./tally-model.ts";
-import type { Unknown } from "./unknowns.ts";
+import type { Unknown } from "./unknown-forms.ts";
 
 export type LaidBasis = Pick<TallyModel, "basis" | "columns" | "moving" | "unknowns" | "nonNegative">;
 
-/** `recirculates`: which witnesses hold healthy recirculation. */
+/** `recirculates`: which witnesses hold healthy recirculation, point by point. */
 export function layBasis(
   points: number,
   witnesses: readonly TallyWitness[],
   unknowns: readonly Unknown[],
   map: RecirculationMap | null,
-  recirculates: (w: TallyWitness) => boolean,
+  recirculates: (w: TallyWitness, i: number) => boolean,
 ): LaidBasis {
   const w = witnesses.length;
   let from = 0;
@@ -29,7 +29,7 @@ export function layBasis(
       unknowns.forEach((unknown, n) => {
         unknown.fill(i, witnesses[j]!, row, placed[n]!.from);
       });
-      if (map !== null && recirculates(witnesses[j]!)) map.fill(i, row, plain);
+      if (map !== null && recirculates(witnesses[j]!, i)) map.fill(i, row, plain);
       basis.set(row, (i * w + j) * columns);
     }
   }

@@ -1,6 +1,6 @@
 /** Witness rows as arrays: values, presence, error covariances, bounds. */
 import type { TallyModel, TallyWitness } from "./tally-model.ts";
-import type { WitnessRow } from "./witness-rows.ts";
+import type { WitnessRow } from "./witness-row.ts";
 
 export type LaidRows = Pick<TallyModel, "y" | "present" | "errors" | "bounds">;
 

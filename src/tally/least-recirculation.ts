@@ -12,7 +12,7 @@ import type { OperatingPoint } from "../channels/index.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import { find } from "./readings.ts";
 import { commandedShut, mayRecirculate } from "./recirculation.ts";
-import type { WitnessRow } from "./witness-rows.ts";
+import type { WitnessRow } from "./witness-row.ts";
 
 const NEAREST_SHARE = 0.4;
 const AT_LEAST = 4;

@@ -131,10 +131,10 @@ export function applyPrecision(prepared: Prepared, x: Float64Array): Float64Arra
   return out;
 }
 
-/** C_r = D^1/2 (I + D^1/2 sum Q D^1/2)^-1 D^1/2 for every region, and the sum of the logs of the determinants. */
+/** C_r = L (I + L' sum Q L)^-1 L', L L' = D, for every region, and the sum of the logs of the determinants. */
 function eliminateRegions(model: TallyModel, algebra: PointAlgebra): { shared: Float64Array; logDeterminants: number } {
   const w = model.witnesses.length;
-  const root = model.discrepancy.map(Math.sqrt);
+  const { discrepancyFactor: l } = model;
   const sums = new Float64Array(model.regions * w * w);
   for (let k = 0; k < model.points.length; k++) {
     const at = model.region[k]! * w * w;
@@ -143,13 +143,32 @@ function eliminateRegions(model: TallyModel, algebra: PointAlgebra): { shared: F
   let logDeterminants = 0;
   for (let r = 0; r < model.regions; r++) {
     const block = sums.subarray(r * w * w, (r + 1) * w * w);
-    for (let p = 0; p < w; p++)
-      for (let q = 0; q < w; q++) block[p * w + q] = (p === q ? 1 : 0) + root[p]! * block[p * w + q]! * root[q]!;
+    block.set(between(transposed(l, w), block, w));
+    for (let p = 0; p < w; p++) block[p * w + p] = block[p * w + p]! + 1;
     if (!cholesky(block, w)) throw new Error("Assertion failed: shared discrepancy of a region");
     logDeterminants += logDeterminant(block, w);
-    const inverse = choleskyInverse(block, w);
-    for (let p = 0; p < w; p++)
-      for (let q = 0; q < w; q++) block[p * w + q] = root[p]! * inverse[p * w + q]! * root[q]!;
+    block.set(between(l, choleskyInverse(block, w), w));
   }
   return { shared: sums, logDeterminants };
+}
+
+/** A B A' */
+function between(a: Float64Array, b: Float64Array, n: number): Float64Array {
+  const half = product(a, b, n);
+  return product(half, transposed(a, n), n);
+}
+
+function product(a: Float64Array, b: Float64Array, n: number): Float64Array {
+  const out = new Float64Array(n * n);
+  for (let p = 0; p < n; p++)
+    for (let c = 0; c < n; c++) {
+      const factor = a[p * n + c]!;
+      if (factor === 0) continue;
+      for (let q = 0; q < n; q++) out[p * n + q] = out[p * n + q]! + factor * b[c * n + q]!;
+    }
+  return out;
+}
+
+function transposed(a: Float64Array, n: number): Float64Array {
+  return a.map((_, at) => a[(at % n) * n + Math.floor(at / n)]!);
 }

@@ -13,6 +13,8 @@ import type { MeterSlot } from "./meter-slots.ts";
 import { find, meterReading } from "./readings.ts";
 import { HUMIDITY_RATIO, type PointState } from "./tally-model.ts";
 
+/** s, of an injector whose dead time is not stated. Common practice, no source. */
+export const ASSUMED_DEAD_TIME = 0.9e-3;
 /** K, taken where nobody states the outside temperature */
 const OUTSIDE = ZERO_CELSIUS + 20;
 
@@ -183,7 +185,7 @@ function effectivePulse(
   physics: { readonly speed: Float64Array },
 ): number {
   const recorded = find(point, "pulseWidth", null)?.mean;
-  const deadTime = engine.injectors?.deadTime ?? 0.0009;
+  const deadTime = engine.injectors?.deadTime ?? ASSUMED_DEAD_TIME;
   if (recorded !== undefined && recorded > deadTime) return recorded - deadTime;
   const perCycle = air / (speed / 2) / engine.cylinders / stoichiometricAirFuelRatio(engine.fuel);
   const flow = engine.injectors?.flow ?? null;

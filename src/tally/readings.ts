@@ -26,7 +26,7 @@ export function meterReading(point: OperatingPoint, slot: MeterSlot, air: MoistA
 }
 
 /** The channel that carries the signal in which the curve is written. */
-const RAW_SIGNAL = { V: "meterVoltage", Hz: "meterFrequency", ms: "meterPeriod", ratio: "meterRatio" } as const;
+export const RAW_SIGNAL = { V: "meterVoltage", Hz: "meterFrequency", ms: "meterPeriod", ratio: "meterRatio" } as const;
 
 /** Flow at the mean signal; its variance by the curve's slope over the signal's scatter. */
 function throughCurve(meter: PreparedMeter, raw: Reading, air: MoistAir): Measured | null {

@@ -10,6 +10,7 @@
 import type { OperatingPoint } from "../channels/index.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import type { Assumptions } from "./assumptions.ts";
+import type { ThrottleState } from "./throttle-state.ts";
 
 /** kg water/kg dry air taken where nobody measured it: temperate weather, common practice, no source */
 export const HUMIDITY_RATIO = 0.008;
@@ -48,10 +49,12 @@ export type PointPhysics = {
   readonly idleFlow: number;
   readonly largestFlow: number;
   readonly stoichiometric: number;
+  /** the throttle as an orifice; null where it is no witness */
+  readonly throttle: ThrottleState | null;
 };
 
 /** the state of the points before the witnesses are read */
-export type PointState = Omit<PointPhysics, "pressureAir">;
+export type PointState = Omit<PointPhysics, "pressureAir" | "throttle">;
 
 export type TallyModel = {
   readonly engine: EngineDescription;
@@ -66,6 +69,8 @@ export type TallyModel = {
   readonly errors: Float64Array;
   /** W: variance shared by the points of one region */
   readonly discrepancy: Float64Array;
+  /** W*W: the same with what witnesses share of it; L of L L' */
+  readonly discrepancyFactor: Float64Array;
   /** K: index of the region */
   readonly region: Int32Array;
   readonly regions: number;
@@ -78,14 +83,14 @@ export type TallyModel = {
   readonly unknowns: readonly { readonly name: string; readonly from: number; readonly columns: number }[];
   /** rows of B numbers: linear forms of beta that can't be negative (recirculation at the nodes of its map) */
   readonly nonNegative: readonly Float64Array[];
-  /** trims at their limit: the fuel witness there is only a bound; y and present hold it as absent */
+  /** trims, probes and sensors at their limit: the witness there is only a bound; y and present hold it as absent */
   readonly bounds: readonly Bound[];
   /** observations without air in them: the pressure sensor against the barometer with the engine standing */
   readonly standing: readonly StandingObservation[];
   readonly physics: PointPhysics;
 };
 
-/** sign +1: the true fuel-side air is at least `value`; -1: at most. Variance of the reading itself. */
+/** sign +1: the witness's true value is at least `value`; -1: at most. Variance of the reading itself. */
 export type Bound = {
   readonly point: number;
   readonly witness: number;

@@ -2,100 +2,55 @@
  * The unknowns of a healthy engine as columns: how each moves each witness at each point, one standard deviation a column.
  * What is believed about them stands in assumptions.json.
  */
-
-import type { OperatingPoint } from "../channels/index.ts";
-import type { EngineDescription } from "../engine/index.ts";
+import type { EngineDescription, MeterDescription } from "../engine/index.ts";
+import { sensedDensityExponent } from "../meters/index.ts";
 import type { Assumptions } from "./assumptions.ts";
 import { logResidual, logWarming } from "./breathing-mean.ts";
+import { fuelUnknowns } from "./fuel-unknowns.ts";
 import { intakeTemperature } from "./point-physics.ts";
 import { find } from "./readings.ts";
-import { smoothFunction } from "./smooth-function.ts";
-import type { PointPhysics, TallyWitness } from "./tally-model.ts";
+import type { TallyWitness } from "./tally-model.ts";
+import { throttleUnknowns } from "./throttle-unknowns.ts";
+import {
+  alongFlow,
+  isFuelSide,
+  isMeter,
+  overSpeedAndPressure,
+  single,
+  type Unknown,
+  type UnknownContext,
+} from "./unknown-forms.ts";
 
-/** Writes the effect of one unknown on one witness at one point into `row` from `offset` on. */
-export type Unknown = {
-  readonly name: string;
-  readonly columns: number;
-  readonly fill: (i: number, witness: TallyWitness, row: Float64Array, offset: number) => void;
-};
-
-type Context = {
-  readonly engine: EngineDescription;
-  readonly a: Assumptions;
-  readonly points: readonly OperatingPoint[];
-  readonly physics: PointPhysics;
-  /** the states over which the knots of smooth functions are laid: those of the job, also where others are asked for */
-  readonly visited: PointPhysics;
-};
-
-const isFuel = (w: TallyWitness) => w.startsWith("fuel");
-const isMeter = (w: TallyWitness) => w.startsWith("meter");
-
-export function unknownsOf(context: Context, witnesses: readonly TallyWitness[]): Unknown[] {
-  const dosesByPressure = context.engine.metering === "pressure";
-  /** breathing stands in the pressure witness, and in the fuel witness where the computer doses by pressure */
-  const breathes = (w: TallyWitness) => w === "pressure" || (dosesByPressure && isFuel(w));
+export function unknownsOf(context: UnknownContext, witnesses: readonly TallyWitness[]): Unknown[] {
+  const { engine, physics, fuelFrom } = context;
+  const fromTable = (w: TallyWitness, i: number) =>
+    isFuelSide(w) && (fuelFrom === undefined ? engine.metering === "pressure" : fuelFrom(i, w) === "table");
+  /** breathing stands in the pressure witness, and in the fuel witness where the computer doses by a table of it */
+  const breathes = (w: TallyWitness, i: number) => w === "pressure" || fromTable(w, i);
+  const tabled = context.points.some((_, i) => witnesses.some((w) => fromTable(w, i)));
   const list: Unknown[] = [humidity(context), ...meterUnknowns(context, witnesses)];
-  if (witnesses.some(breathes))
+  if (witnesses.includes("pressure") || tabled)
     list.push(
       ...breathingUnknowns(context, breathes),
       sensorOffset(context),
       heatSoak(context),
       ...temperatureNotRecorded(context, breathes),
     );
-  if (witnesses.some(isFuel)) list.push(...fuelUnknowns(context, witnesses));
-  if (dosesByPressure && witnesses.some(isFuel)) list.push(...tableUnknowns(context));
+  if (witnesses.some(isFuelSide)) list.push(...fuelUnknowns(context, witnesses));
+  if (tabled) list.push(...tableUnknowns(context, fromTable));
+  if (witnesses.includes("throttle") && physics.throttle !== null)
+    list.push(...throttleUnknowns(context, physics.throttle));
+  if (witnesses.some((w) => w === "throttle" || densityExponent(engine, w) > 0)) list.push(barometer(context));
   return list;
 }
 
-function single(name: string, effect: (i: number, w: TallyWitness) => number): Unknown {
-  return { name, columns: 1, fill: (i, w, row, offset) => (row[offset] = row[offset]! + effect(i, w)) };
+function humidity({ a }: UnknownContext): Unknown {
+  return single("humidity", (_, w) =>
+    isMeter(w) || w === "throttle" ? a.humidity : w === "pressure" ? 1.608 * a.humidity : 0,
+  );
 }
 
-function alongFlow(
-  context: Context,
-  name: string,
-  amplitude: number,
-  length: number,
-  on: (w: TallyWitness) => boolean,
-): Unknown {
-  const { air } = context.physics;
-  const f = smoothFunction({ amplitude, lengths: [length], spans: [span(context.visited.air)] });
-  return {
-    name,
-    columns: f.columns,
-    fill: (i, w, row, offset) => {
-      if (on(w) && air[i]! > 0) f.row([Math.log(air[i]!)], row, offset, 1);
-    },
-  };
-}
-
-function overSpeedAndPressure(
-  context: Context,
-  name: string,
-  amplitude: number,
-  on: (w: TallyWitness) => boolean,
-): Unknown {
-  const { a, physics, visited } = context;
-  const f = smoothFunction({
-    amplitude,
-    lengths: [a.breathingLengthSpeed, a.breathingLengthPressure],
-    spans: [span(visited.speed), span(visited.pressure)],
-  });
-  return {
-    name,
-    columns: f.columns,
-    fill: (i, w, row, offset) => {
-      if (on(w)) f.row([Math.log(physics.speed[i]!), Math.log(physics.pressure[i]!)], row, offset, 1);
-    },
-  };
-}
-
-function humidity({ a }: Context): Unknown {
-  return single("humidity", (_, w) => (isMeter(w) ? a.humidity : w === "pressure" ? 1.608 * a.humidity : 0));
-}
-
-function meterUnknowns(context: Context, witnesses: readonly TallyWitness[]): Unknown[] {
+function meterUnknowns(context: UnknownContext, witnesses: readonly TallyWitness[]): Unknown[] {
   const { a } = context;
   return witnesses
     .filter(isMeter)
@@ -105,15 +60,15 @@ function meterUnknowns(context: Context, witnesses: readonly TallyWitness[]): Un
     ]);
 }
 
-function breathingUnknowns(context: Context, on: (w: TallyWitness) => boolean): Unknown[] {
+function breathingUnknowns(context: UnknownContext, on: (w: TallyWitness, i: number) => boolean): Unknown[] {
   const { engine, a, points, physics } = context;
   const level = breathingLevelSd(engine, a);
   const coolant = points.map((p) => find(p, "coolantTemperature", null)?.mean ?? null);
   const warming = points.map((_, i) => logWarming(physics, i, coolant[i]!) / 0.3);
   return [
-    single("breathing level", (_, w) => (on(w) ? level : 0)),
-    single("residual-gas strength", (i, w) => (on(w) ? a.residualStrengthSd * logResidual(engine, physics, i) : 0)),
-    single("charge heating", (i, w) => (on(w) ? a.chargeHeating * warming[i]! : 0)),
+    single("breathing level", (i, w) => (on(w, i) ? level : 0)),
+    single("residual-gas strength", (i, w) => (on(w, i) ? a.residualStrengthSd * logResidual(engine, physics, i) : 0)),
+    single("charge heating", (i, w) => (on(w, i) ? a.chargeHeating * warming[i]! : 0)),
     overSpeedAndPressure(context, "breathing shape", a.breathingShape, on),
   ];
 }
@@ -124,59 +79,55 @@ export function breathingLevelSd({ volumetricEfficiency: stated }: EngineDescrip
   return stated.sd === null ? a.breathingStated : stated.sd / stated.value;
 }
 
-function sensorOffset({ a, physics }: Context): Unknown {
-  return single("pressure sensor offset", (i, w) => (w === "pressure" ? a.pressureOffset / physics.pressure[i]! : 0));
+function sensorOffset({ a, physics }: UnknownContext): Unknown {
+  const { pressure, throttle } = physics;
+  return single("pressure sensor offset", (i, w) => {
+    if (w === "pressure") return a.pressureOffset / pressure[i]!;
+    if (w !== "throttle" || throttle === null || !(throttle.area[i]! > 0)) return 0;
+    return (a.pressureOffset / pressure[i]!) * throttle.pressureEffect[i]!;
+  });
 }
 
-function heatSoak({ a, physics }: Context): Unknown {
+/** A warmed sensor makes the air look thinner: to the pressure, and to a meter whose mass is made with it. */
+function heatSoak({ engine, a, physics }: UnknownContext): Unknown {
   const fade = (i: number) => Math.sqrt(physics.idleFlow / Math.max(physics.air[i]!, physics.idleFlow));
-  return single("heat soak", (i, w) =>
-    w === "pressure" ? (-a.heatSoak * fade(i)) / physics.intakeTemperature[i]! : 0,
-  );
+  const atMeter = engine.intakeTemperatureAt !== "manifold" && engine.intakeTemperatureAt !== "after-cooler";
+  const share = (w: TallyWitness) =>
+    w === "pressure" ? 1 : w === "throttle" ? 0.5 : atMeter ? densityExponent(engine, w) : 0;
+  return single("heat soak", (i, w) => (-share(w) * a.heatSoak * fade(i)) / physics.intakeTemperature[i]!);
 }
 
 /** Where nobody recorded the intake temperature it is one unknown for the whole job, not noise from point to point. */
-function temperatureNotRecorded({ a, points, physics }: Context, on: (w: TallyWitness) => boolean): Unknown[] {
+function temperatureNotRecorded(
+  { a, points, physics }: UnknownContext,
+  on: (w: TallyWitness, i: number) => boolean,
+): Unknown[] {
   if (points.some((p) => intakeTemperature(p) !== null)) return [];
-  return [single("intake temperature", (i, w) => (on(w) ? a.temperatureUnknown / physics.intakeTemperature[i]! : 0))];
-}
-
-function fuelUnknowns(context: Context, witnesses: readonly TallyWitness[]): Unknown[] {
-  const { a, points, physics } = context;
-  const fuels = witnesses.filter(isFuel);
-  const list = [
-    single("fuel delivery", (_, w) => (isFuel(w) ? a.fuelScale : 0)),
-    single("injector dead time", (i, w) => (isFuel(w) ? a.deadTime / physics.effectivePulse[i]! : 0)),
-    alongFlow(context, "fuel shape", a.fuelShape, 1, isFuel),
-  ];
-  if (points.some((p) => purgeOpening(p) > 0))
-    list.push(single("purge", (i, w) => (isFuel(w) ? a.purge * purgeOpening(points[i]!) : 0)));
-  // Each bank has injectors and a probe of its own: half of the spread is shared, half is not.
-  if (fuels.length > 1)
-    list.push(...fuels.map((id) => single(`${id} delivery`, (_, w) => (w === id ? 0.5 * a.fuelScale : 0))));
-  return list;
-}
-
-/** 0 shut, 1 open: the sd of purge fuel is believed only while the valve is open. */
-function purgeOpening(point: OperatingPoint): number {
-  const purge = find(point, "purge", null)?.mean ?? 0;
-  return purge > 0.02 ? Math.min(1, 0.3 + purge) : 0;
-}
-
-function tableUnknowns(context: Context): Unknown[] {
   return [
-    single("engine computer's table, level", (_, w) => (isFuel(w) ? context.a.tableScale : 0)),
-    overSpeedAndPressure(context, "engine computer's table, shape", context.a.tableShape, isFuel),
+    single("intake temperature", (i, w) => (on(w, i) ? a.temperatureUnknown / physics.intakeTemperature[i]! : 0)),
   ];
 }
 
-function span(values: Float64Array): readonly [number, number] {
-  let low = Infinity;
-  let high = -Infinity;
-  for (const v of values) {
-    if (!(v > 0)) continue;
-    low = Math.min(low, Math.log(v));
-    high = Math.max(high, Math.log(v));
-  }
-  return low <= high ? [low, high] : [0, 1];
+/** The air pressure stated or recorded: in the mass of a vane or vortex meter, and before the throttle. */
+function barometer({ engine, a, physics }: UnknownContext): Unknown {
+  const { throttle } = physics;
+  return single("barometer", (i, w) => {
+    if (w !== "throttle") return (densityExponent(engine, w) * a.barometer) / physics.barometer[i]!;
+    if (throttle === null || !(throttle.area[i]! > 0)) return 0;
+    // ln H = ln p_u + ln Psi(p/p_u): a higher pressure before the throttle acts by itself, and as a lower one behind it
+    return (a.barometer / throttle.upstream[i]!) * (1 - throttle.pressureEffect[i]!);
+  });
+}
+
+/** By which power of the density the mass of this meter is made: 0 for heated meters and for other witnesses. */
+function densityExponent({ meters }: EngineDescription, w: TallyWitness): number {
+  const meter: MeterDescription | undefined = isMeter(w) ? meters.find((m) => m.id === w) : undefined;
+  return meter === undefined ? 0 : sensedDensityExponent(meter.kind);
+}
+
+function tableUnknowns(context: UnknownContext, on: (w: TallyWitness, i: number) => boolean): Unknown[] {
+  return [
+    single("engine computer's table, level", (i, w) => (on(w, i) ? context.a.tableScale : 0)),
+    overSpeedAndPressure(context, "engine computer's table, shape", context.a.tableShape, on),
+  ];
 }

@@ -8,8 +8,7 @@ const OPEN = new Set([1, 4, 8]);
 /** lambda below which the mixture is richer than any closed loop around one keeps it */
 const ENRICHED = 0.95;
 /** V: a narrow probe stands above the one in a rich mixture, below the other in a lean one. Common practice, no source. */
-const RICH = 0.6;
-const LEAN = 0.3;
+export const NARROW_PROBE = { rich: 0.6, lean: 0.3 } as const;
 /** s, readings farther apart than this miss the switching, which takes a second or two */
 const SEEN_SWITCHING = 1;
 /** s, how long a trim or a switching probe may stand still in closed loop */
@@ -45,7 +44,7 @@ function loopConditions({ of, name, running }: Tracks, times: Float64Array, open
   }
   const probe = of("probeVoltage");
   if (probe === null || medianInterval(times) > SEEN_SWITCHING) return [];
-  const sides = probe.map((volts) => (volts > RICH ? 1 : volts < LEAN ? 0 : Number.NaN));
+  const sides = probe.map((volts) => (volts > NARROW_PROBE.rich ? 1 : volts < NARROW_PROBE.lean ? 0 : Number.NaN));
   const alive = movedWithin(times, sides, 0.5);
   return [
     {

@@ -33,10 +33,11 @@ export function functionRows(model: TallyModel, told: readonly Told[]): Function
     const row = new Float64Array(model.columns);
     let left = 0;
     for (const name of quantity.unknowns) {
-      const at = model.unknowns.findIndex((u) => u.name === name);
-      const placed = model.unknowns[at];
-      if (placed === undefined) throw new Error(`Assertion failed: the job has no unknown "${name}"`);
-      unknowns[at]!.fill(k + n, witnessOf(model, quantity), row, placed.from);
+      const placed = model.unknowns.find((u) => u.name === name);
+      const unknown = unknowns.find((u) => u.name === name);
+      if (placed === undefined || unknown === undefined)
+        throw new Error(`Assertion failed: the job has no unknown "${name}"`);
+      unknown.fill(k + n, witnessOf(model, quantity), row, placed.from);
       if (placed.columns === 1) continue;
       const own = row.subarray(placed.from, placed.from + placed.columns);
       left += Math.max(0, believedSd(model, name) ** 2 - own.reduce((sum, v) => sum + v * v, 0));
