@@ -10,7 +10,6 @@
 import type { OperatingPoint } from "../channels/index.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import type { Assumptions } from "./assumptions.ts";
-import type { ThrottleState } from "./throttle-state.ts";
 
 /** kg water/kg dry air taken where nobody measured it: temperate weather, common practice, no source */
 export const HUMIDITY_RATIO = 0.008;
@@ -24,6 +23,22 @@ export type TallyWitness =
   | "fuel-bank1"
   | "fuel-bank2"
   | "exhaust";
+
+/** The throttle as an orifice, one entry a point (throttle-state.ts). */
+export type ThrottleState = {
+  /** Pa before the throttle */
+  readonly upstream: Float64Array;
+  /** m2 effective, as the opening suggests, bypass included; NaN where the throttle is no witness */
+  readonly area: Float64Array;
+  /** d ln(area)/d(reading) */
+  readonly openingEffect: Float64Array;
+  /** share of the area that is bypass */
+  readonly bypass: Float64Array;
+  /** d ln(flow)/d ln(manifold pressure), 0 or less */
+  readonly pressureEffect: Float64Array;
+  /** the bypass may change from moment to moment: a mechanical throttle with an idle valve that nobody recorded */
+  readonly bypassVaries: boolean;
+};
 
 /** What the physics of a cause needs to know at each point; SI; one entry a point. NaN: not known and not needed. */
 export type PointPhysics = {

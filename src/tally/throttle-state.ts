@@ -16,22 +16,7 @@ import { orificeFlowFunction, orificeFlowFunctionSlope } from "../gas/index.ts";
 import { THROTTLE_USABLE_RATIO, throttleArea } from "../meters/index.ts";
 import type { Assumptions } from "./assumptions.ts";
 import { find } from "./readings.ts";
-import type { PointState } from "./tally-model.ts";
-
-export type ThrottleState = {
-  /** Pa before the throttle */
-  readonly upstream: Float64Array;
-  /** m2 effective, as the opening suggests, bypass included; NaN where the throttle is no witness */
-  readonly area: Float64Array;
-  /** d ln(area)/d(reading) */
-  readonly openingEffect: Float64Array;
-  /** share of the area that is bypass */
-  readonly bypass: Float64Array;
-  /** d ln(flow)/d ln(manifold pressure), 0 or less */
-  readonly pressureEffect: Float64Array;
-  /** the bypass may change from moment to moment: a mechanical throttle with an idle valve that nobody recorded */
-  readonly bypassVaries: boolean;
-};
+import type { PointState, ThrottleState } from "./tally-model.ts";
 
 const CLOSED_AT_MOST = 0.16;
 const BELOW_LOWEST = 0.02;

@@ -1,5 +1,5 @@
 /** What is not known of a healthy throttle: the level of its area, where its stop reads, its bypass, its curve. */
-import type { ThrottleState } from "./throttle-state.ts";
+import type { ThrottleState } from "./tally-model.ts";
 import { single, smoothOver, type Unknown, type UnknownContext } from "./unknown-forms.ts";
 
 export function throttleUnknowns({ engine, a }: UnknownContext, throttle: ThrottleState): Unknown[] {

@@ -5,8 +5,7 @@ import { GAS_CONSTANT_DRY_AIR } from "../quantities/index.ts";
 import type { Assumptions } from "./assumptions.ts";
 import { find } from "./readings.ts";
 import type { SensorEnds } from "./sensor-ends.ts";
-import type { Bound, PointState, TallyWitness } from "./tally-model.ts";
-import type { ThrottleState } from "./throttle-state.ts";
+import type { Bound, PointState, TallyWitness, ThrottleState } from "./tally-model.ts";
 
 /**
  * By what the fuel of a fuel-side witness is known: trims on the metered air; on the engine computer's own breathing table, which

@@ -12,9 +12,8 @@ import { addMeter } from "./meter-row.ts";
 import type { MeterSlot } from "./meter-slots.ts";
 import { addPressure } from "./pressure-row.ts";
 import { sensorEnds } from "./sensor-ends.ts";
-import type { PointState } from "./tally-model.ts";
+import type { PointState, ThrottleState } from "./tally-model.ts";
 import { addThrottle } from "./throttle-row.ts";
-import type { ThrottleState } from "./throttle-state.ts";
 import { fuelWitnesses, type RowContext, type WitnessRow } from "./witness-row.ts";
 
 export function witnessRows(
