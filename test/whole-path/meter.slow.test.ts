@@ -1,8 +1,8 @@
 import { existsSync, readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { airtally, type Ended, engineFile, folderWith } from "./command-line.ts";
+import { examplesOf, wordsOf } from "./document-examples.ts";
 
 const CURVE = "# air: 101325 Pa, 293.15 K\nsignal [V],flow [g/s]\n1,2\n2,20\n3,70\n4,180\n";
 const BAD = "signal [V],flow [g/s]\n1,2\n2,20\n3,twelve\n";
@@ -29,22 +29,6 @@ function expectRefusal(ended: Ended, status: number, ...words: readonly (string 
   expect(ended.err).toMatch(/^airtally: |^error: /);
   expect(ended.err).not.toMatch(/\n\s+at /);
   expect(ended.out).toBe("");
-}
-
-/** Blocks of the document: files by their name, and calls with what they print. */
-function examplesOf(document: string) {
-  const text = readFileSync(fileURLToPath(new URL(`../../docs/${document}`, import.meta.url)), "utf8");
-  const files = [...text.matchAll(/^```(?:csv|json) (\S+)\n([\s\S]*?)^```$/gm)].map(([, name, body]) => [name!, body!]);
-  const calls = [...text.matchAll(/^```console\n\$ airtally (.*)\n([\s\S]*?)^```$/gm)].map(([, call, out]) => ({
-    call: call!,
-    out: out!,
-  }));
-  return { files: Object.fromEntries(files) as { [name: string]: string }, calls };
-}
-
-/** Words of a call as a shell reads them: quotes hold a word together. */
-function wordsOf(call: string): string[] {
-  return [...call.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain!);
 }
 
 describe("docs/meter.md", () => {

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import { CAUSES, expectSensible, fitsSchema } from "../../../test/whole-path/sensible-simulations.ts";
 import { FAMILIES, FAMILY_DESIGNS } from "../../model-engine/index.ts";
 import { simulateChoices } from "./choices.ts";
 import { PROTOCOL_NAMES } from "./protocols.ts";
 import { readFaults } from "./read-faults.ts";
 import { simulate } from "./simulate.ts";
 import type { SimulateOptions } from "./simulate-options.ts";
-import { CAUSES, expectSensible, fitsSchema } from "./test-support/sensible-options.ts";
 
 it("gives a value or a typed reason for any sensible options, the same bytes twice, and fits the published schema", () => {
   expectSensible(15);

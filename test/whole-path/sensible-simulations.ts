@@ -2,10 +2,10 @@
 import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { expect } from "vitest";
-import { FAMILIES, FAULT_LIMITS, PLANTABLE, type PlantableCause } from "../../../model-engine/index.ts";
-import { jsonSchemas } from "../../schemas.ts";
-import { simulate } from "../simulate.ts";
-import type { SimulateOptions } from "../simulate-options.ts";
+import { jsonSchemas } from "../../src/job/schemas.ts";
+import { simulate } from "../../src/job/simulate/simulate.ts";
+import type { SimulateOptions } from "../../src/job/simulate/simulate-options.ts";
+import { FAMILIES, FAULT_LIMITS, PLANTABLE, type PlantableCause } from "../../src/model-engine/index.ts";
 
 export const CAUSES = Object.keys(PLANTABLE) as PlantableCause[];
 /** somebody else's validator of the published schema */
