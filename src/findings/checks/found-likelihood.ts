@@ -21,9 +21,13 @@ export function resultLikelihood(result: FoundResult): (faults: Faults) => numbe
   const check = checkById(result.check);
   if (check === undefined) throw new Error(`Assertion failed: there is no check ${result.check}`);
   const law = checkLaw(check);
-  return (faults) => law.likelihood(result, faults === "unexplained" ? faults : seenFrom(result.bank, faults));
-}
-
-function seenFrom(bank: 1 | 2 | null, faults: readonly DefiniteFault[]): readonly DefiniteFault[] {
-  return bank === null ? faults : faults.filter((fault) => fault.bank === null || fault.bank === bank);
+  const { bank } = result;
+  const sees = (fault: DefiniteFault) =>
+    law.touches(fault.cause) && (bank === null || fault.bank === null || fault.bank === bank);
+  // Asked for at every size of every pair, most of which the check cannot see.
+  const nothing = law.likelihood(result, []);
+  return (faults) => {
+    if (faults === "unexplained") return law.likelihood(result, faults);
+    return faults.some(sees) ? law.likelihood(result, faults.filter(sees)) : nothing;
+  };
 }
