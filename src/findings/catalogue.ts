@@ -2,30 +2,64 @@
 
 import type { CauseEntry, Law } from "./cause.ts";
 import table from "./causes.json" with { type: "json" };
+import { baroBiased } from "./signatures/baro-biased.ts";
+import { boostLeak } from "./signatures/boost-leak.ts";
 import { breathingReduced } from "./signatures/breathing-reduced.ts";
+import { egrLowFlow } from "./signatures/egr-low-flow.ts";
 import { egrStuckOpen } from "./signatures/egr-stuck-open.ts";
-import { fuelDeliveryScaled, fuelUnmetered, injectorOffset, lambdaBiased } from "./signatures/fuel-side.ts";
+import { exhaustAirAdded } from "./signatures/exhaust-air-added.ts";
+import {
+  fuelComposition,
+  fuelDeliveryScaled,
+  fuelUnmetered,
+  injectorOffset,
+  lambdaBiased,
+} from "./signatures/fuel-side.ts";
+import { fuelPressureReference, fuelSupplyLimited } from "./signatures/fuel-supply.ts";
+import { intakeRestricted } from "./signatures/intake-restricted.ts";
 import { intakeTemperatureBiased } from "./signatures/intake-temperature-biased.ts";
 import { leakBeforeThrottle } from "./signatures/leak-before-throttle.ts";
 import { manifoldLeak } from "./signatures/manifold-leak.ts";
 import { mapBiased } from "./signatures/map-biased.ts";
+import { mapScaled } from "./signatures/map-scaled.ts";
+import { meterCurveWrong } from "./signatures/meter-curve-wrong.ts";
 import { meterFouled } from "./signatures/meter-fouled.ts";
 import { meterOffset } from "./signatures/meter-offset.ts";
+import { meterPulsation } from "./signatures/meter-pulsation.ts";
 import { meterScaled } from "./signatures/meter-scaled.ts";
+import { misfire } from "./signatures/misfire.ts";
+import { throttleAreaChanged } from "./signatures/throttle-area-changed.ts";
+import { valveTimingShifted } from "./signatures/valve-timing-shifted.ts";
+import { vaneTilted } from "./signatures/vane-tilted.ts";
 
 const LAWS: readonly Law[] = [
-  manifoldLeak,
-  leakBeforeThrottle,
+  meterFouled,
   meterScaled,
   meterOffset,
-  meterFouled,
+  meterCurveWrong,
+  vaneTilted,
+  meterPulsation,
+  intakeRestricted,
+  leakBeforeThrottle,
+  boostLeak,
+  manifoldLeak,
+  throttleAreaChanged,
   mapBiased,
+  mapScaled,
   intakeTemperatureBiased,
-  breathingReduced,
+  baroBiased,
   egrStuckOpen,
+  egrLowFlow,
+  breathingReduced,
+  valveTimingShifted,
+  misfire,
   fuelDeliveryScaled,
+  fuelSupplyLimited,
+  fuelPressureReference,
   fuelUnmetered,
+  fuelComposition,
   injectorOffset,
+  exhaustAirAdded,
   lambdaBiased,
 ];
 

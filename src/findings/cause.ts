@@ -33,6 +33,19 @@ export type Prediction = {
   readonly response: Float64Array | null;
   readonly logAir: Float64Array | null;
   readonly standing: readonly number[];
+  /** share of the healthy recirculation that remains where it may flow; its spread narrows with it */
+  readonly recirculation?: number;
+};
+
+/** A second size that a result tells of a cause, in the unit told. */
+export type OtherSize = {
+  readonly name: string;
+  readonly unit: string;
+  readonly value: number;
+  /** told before the size itself */
+  readonly first?: true;
+  /** takes the values of the law's forms only, with nothing between them */
+  readonly steps?: true;
 };
 
 /** `shape` selects among the forms the fault may take (an exponent, a free end); each has its weight. */
@@ -50,6 +63,8 @@ export type Law = {
   readonly most?: (model: TallyModel, sign: 1 | -1) => number;
   /** size in SI (a ratio as the factor itself) */
   readonly predict: (model: TallyModel, size: number, shape: number) => Prediction;
+  /** what else a result tells of the fault at this size and form */
+  readonly otherSizes?: (model: TallyModel, size: number, shape: number) => readonly OtherSize[];
 };
 
 export const ONE_SHAPE: readonly Shape[] = [{ value: 0, weight: 1 }];

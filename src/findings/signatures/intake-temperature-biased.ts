@@ -3,35 +3,55 @@
  *
  * Equation    dP = -ln(T_read/(T_read - b_i)),  b_i = b (m_idle/m)^(q/2)
  *             where a vane or vortex meter's mass is made with it: dM = -1/2 or -1 of the same
+ *             where it was not recorded, the pressure witness is free of it, and a computer that doses by pressure is not: dF = -dP
+ *             standing, cold soak: b, of a constant error only
  * Symbols     b K at idle, reading minus truth | q 0 a constant error, 1 heat soak that the flow carries away
  */
 import { sensedDensityExponent } from "../../meters/index.ts";
-import type { TallyModel } from "../../tally/index.ts";
+import { findReading, type TallyModel } from "../../tally/index.ts";
 import type { Law } from "../cause.ts";
-import { isMeter, isPressure, shiftOf } from "./prediction.ts";
+import { isFuelSide, isMeter, isPressure, shiftsOf } from "./prediction.ts";
+
+const CONSTANT = 0;
+const HEAT_SOAK = 1;
 
 export const intakeTemperatureBiased: Law = {
   id: "intake-temperature-biased",
-  applies: (model) => model.witnesses.some((w) => isPressure(w) || (isMeter(w) && densityExponent(model) > 0)),
+  applies: (model) =>
+    model.witnesses.some((w) => isPressure(w) || (isMeter(w) && densityExponent(model) > 0)) ||
+    model.engine.metering === "pressure",
   shapes: () => [
-    { value: 0, weight: 0.6 },
-    { value: 1, weight: 0.4 },
+    { value: CONSTANT, weight: 0.6 },
+    { value: HEAT_SOAK, weight: 0.4 },
   ],
   predict: (model, bias, soak) => {
     const { intakeTemperature, idleFlow, air } = model.physics;
-    const onPressure = (i: number) => {
+    const onDensity = (i: number) => {
       const error = bias * Math.min(1, idleFlow / Math.max(air[i]!, 1e-9)) ** (soak / 2);
       return -Math.log(intakeTemperature[i]! / Math.max(intakeTemperature[i]! - error, 100));
     };
-    const pressure = shiftOf(model, isPressure, onPressure);
-    const exponent = densityExponent(model);
-    if (exponent === 0 || model.engine.intakeTemperatureAt === "manifold") return pressure;
-    const meter = shiftOf(model, isMeter, (i) => exponent * onPressure(i));
-    return { ...pressure, effect: pressure.effect.map((v, i) => v + meter.effect[i]!) };
+    const exponent = model.engine.intakeTemperatureAt === "manifold" ? 0 : densityExponent(model);
+    const recorded = recordsTemperature(model);
+    const hidden = !recorded && model.engine.metering === "pressure";
+    return shiftsOf(
+      model,
+      [
+        [(w) => isPressure(w) && recorded, onDensity],
+        [(w) => isMeter(w) && exponent > 0, (i) => exponent * onDensity(i)],
+        [(w) => isFuelSide(w) && hidden, (i) => -onDensity(i)],
+      ],
+      ({ kind }) => (kind === "intake-temperature-at-cold-soak" && soak === CONSTANT ? bias : 0),
+    );
   },
 };
 
 function densityExponent(model: TallyModel): number {
   const meter = model.engine.meters[0];
   return meter === undefined ? 0 : sensedDensityExponent(meter.kind);
+}
+
+function recordsTemperature({ points }: TallyModel): boolean {
+  return points.some(
+    (p) => (findReading(p, "chargeTemperature", null) ?? findReading(p, "intakeTemperature", null)) !== null,
+  );
 }
