@@ -14,7 +14,8 @@
  */
 import { requirePositive, requireWithin } from "../numerics/index.ts";
 
-const WATER_GAS_CONSTANT = 3.5;
+/** K of (1) [brettschneider1979] */
+export const WATER_GAS_CONSTANT = 3.5;
 
 export type ExhaustGas = {
   /** mole fractions, 0.15 for 15 % */

@@ -36,6 +36,7 @@ export {
   type FuelAtoms,
   toDryBasis,
   toWetBasis,
+  WATER_GAS_CONSTANT,
 } from "./exhaust-lambda.ts";
 export { atomsOfMassShares } from "./fuel-composition.ts";
 export {

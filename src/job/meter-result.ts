@@ -104,6 +104,8 @@ export type MeterFactsSheet = {
   readonly name: string;
   readonly senses: string;
   readonly blindTo: readonly string[];
+  /** what altitude, temperature and humidity do */
+  readonly weather: string;
   readonly orientation: string;
   readonly supply: string;
   readonly response: string;

@@ -42,7 +42,7 @@ export {
   type MeterEnvironment,
   tiltCases,
 } from "./environment-table.ts";
-export { exhaustSideAir } from "./exhaust/exhaust-side-air.ts";
+export { exhaustSideAir, exhaustSideGas } from "./exhaust/exhaust-side-air.ts";
 export { type FuelSideReading, fuelSideAir, fuelSidePulseWidth } from "./fuel-side/fuel-side-air.ts";
 export { collisNusselt, kingNusselt, kramersNusselt, type Nusselt, temperatureLoading } from "./heat-loss.ts";
 export { filmTemperatureRatio } from "./hot-film/film-air-temperature.ts";
@@ -81,7 +81,8 @@ export {
   type SensorSupply,
   voltageOfPressure,
 } from "./manifold-pressure/pressure-sensor.ts";
-export { type MeterFacts, meterFacts } from "./meter-facts.ts";
+export { type PressureSideState, pressureSideAir, pressureSideVoltage } from "./manifold-pressure/pressure-side-air.ts";
+export { type MeterFacts, meterFacts, type OtherWitness } from "./meter-facts.ts";
 export { type AirSamples, densityFactor, type MeterReading, meterFlow, meterFlows } from "./meter-flow.ts";
 export { type MeterSignal, meterSignal } from "./meter-signal.ts";
 export { type MeterUncertainties, meterUncertainty } from "./meter-uncertainty.ts";
@@ -93,6 +94,7 @@ export {
   type PreparedMeter,
   prepareMeter,
 } from "./prepare-meter.ts";
+export { type Readings, readingBudget, relativeSensitivities } from "./reading-budget.ts";
 export { type DensityExponent, sensedDensityExponent } from "./sensed-density.ts";
 export { supplyErrorRatio } from "./supply-error.ts";
 export { type ThrottlePlate, throttleAngle, throttleArea } from "./throttle/throttle-area.ts";
@@ -101,6 +103,7 @@ export {
   THROTTLE_USABLE_RATIO,
   type Throttle,
   type ThrottleState,
+  throttleAngleOf,
   throttleMassFlow,
 } from "./throttle/throttle-flow.ts";
 export {

@@ -63,11 +63,12 @@ export function meterCurve(input: MeterCurveInput): Result<CurveSheet> {
 /** For people: without the names of the files in which a law is derived. */
 export function factsOf(kind: MeterKind): NonNullable<CurveSheet["facts"]> {
   const facts = meterFacts(kind);
-  const plain = (text: string) => text.replace(/ \([a-z-]+\/[a-z-]+\.ts\)/g, "");
+  const plain = (text: string) => text.replace(/ \((?:[a-z-]+\/)?[a-z-]+\.ts\)/g, "");
   return {
     name: facts.name,
     senses: plain(facts.senses),
     blindTo: facts.blindTo.map(plain),
+    weather: plain(facts.weather),
     orientation: plain(facts.orientation),
     supply: plain(facts.supply),
     response: plain(facts.response),

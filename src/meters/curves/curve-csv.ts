@@ -128,7 +128,7 @@ function readHeader(line: string, number: number) {
     ["signal", "signal sd"],
   ] as const) {
     if (dimensionOf(sd) === undefined || dimensionOf(sd) === dimensionOf(value)) continue;
-    const what = `The ${value} and its sd are of different kinds: ${dimensionOf(value)} and ${dimensionOf(sd)}.`;
+    const what = `The ${value} and its sd are of different kinds, such as a mass and a volume.`;
     return failure("unknown-unit", what, "Give both in one unit.", { line: number });
   }
   return success(columns);

@@ -8,7 +8,7 @@
  */
 import { orificeMassFlow } from "../../gas/index.ts";
 import { requirePositive } from "../../numerics/index.ts";
-import { type ThrottlePlate, throttleArea } from "./throttle-area.ts";
+import { type ThrottlePlate, throttleAngle, throttleArea } from "./throttle-area.ts";
 
 export const THROTTLE_USABLE_RATIO = 0.95;
 
@@ -39,4 +39,10 @@ export function effectiveAreaOf(massFlow: number, state: ThrottleState): number 
   const perArea = orificeMassFlow({ dischargeCoefficient: 1, area: 1, ...state });
   requirePositive("flow per area", perArea * Math.sign(massFlow || 1));
   return massFlow / perArea;
+}
+
+/** The inverse of (1) for the angle: closed where leakage and idle air already carry the flow, null beyond fully open. */
+export function throttleAngleOf(throttle: Throttle, massFlow: number, state: ThrottleState): number | null {
+  const area = (effectiveAreaOf(massFlow, state) - throttle.bypassArea) / throttle.dischargeCoefficient;
+  return throttleAngle(throttle, Math.max(0, area));
 }

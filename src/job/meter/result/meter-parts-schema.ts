@@ -45,6 +45,7 @@ export const factsSchema = z.strictObject({
   name: z.string(),
   senses: z.string(),
   blindTo: z.array(z.string()),
+  weather: z.string().meta({ description: "what altitude, temperature and humidity do" }),
   orientation: z.string(),
   supply: z.string(),
   response: z.string(),

@@ -4,6 +4,7 @@ import type { MeterFactsSheet } from "../../../job/meter-result.ts";
 export function Facts({ facts }: { readonly facts: MeterFactsSheet }) {
   const rows: readonly (readonly [string, string])[] = [
     ["senses", facts.senses],
+    ["weather", facts.weather],
     ["mounting", facts.orientation],
     ["supply", facts.supply],
     ["response", facts.response],

@@ -51,7 +51,10 @@ export function factLines(facts: MeterFactsSheet, width: number): string[] {
   return [
     ...line("Senses", facts.senses),
     ...line("Blind to", facts.blindTo.join("; ")),
+    ...line("Weather", facts.weather),
     ...line("Mounting", facts.orientation),
+    ...line("Supply", facts.supply),
+    ...line("Response", facts.response),
     ...line("Fails", facts.fails.join("; ")),
   ];
 }
