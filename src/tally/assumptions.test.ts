@@ -54,6 +54,12 @@ it("holds every assumption that the tally asks for, each positive and with a rea
     "idleValve",
     "discrepancyThrottle",
     "discrepancyExhaust",
+    "draught",
+    "meterRestVoltage",
+    "meterRestRatio",
+    "meterRestFlow",
+    "temperatureSensor",
+    "soakSpread",
   ];
   expect(Object.keys(defaultAssumptions()).sort()).toEqual([...asked].sort());
   for (const row of ASSUMPTION_TABLE) {

@@ -53,7 +53,13 @@ export type AssumptionKey =
   | "throttleRatio"
   | "idleValve"
   | "discrepancyThrottle"
-  | "discrepancyExhaust";
+  | "discrepancyExhaust"
+  | "draught"
+  | "meterRestVoltage"
+  | "meterRestRatio"
+  | "meterRestFlow"
+  | "temperatureSensor"
+  | "soakSpread";
 
 export type Assumption = {
   readonly name: string;

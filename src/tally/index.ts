@@ -25,10 +25,6 @@ export {
 export { meanSquares, type Posterior, posterior } from "./posterior.ts";
 export { find as findReading } from "./readings.ts";
 export { commandedShut, mayRecirculate } from "./recirculation.ts";
-export { type ShiftGeometry, shiftGeometry } from "./shift-geometry.ts";
-export { smoothFunction } from "./smooth-function.ts";
-export type { PointPhysics, StandingKind, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";
-
 // What a healthy job passes on to the next engine of its kind.
 export {
   type HealthyReference,
@@ -39,3 +35,6 @@ export {
 export { type FunctionState, REFERENCE_QUANTITIES, type ReferenceQuantity } from "./reference/reference-quantities.ts";
 export { type KindSpread, SPREADS } from "./reference/spreads.ts";
 export { type Spreads, withReferences } from "./reference/with-references.ts";
+export { type ShiftGeometry, shiftGeometry } from "./shift-geometry.ts";
+export { smoothFunction } from "./smooth-function.ts";
+export type { PointPhysics, StandingKind, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";

@@ -1,41 +1,30 @@
-/**
- * With the engine standing and the key on, the manifold sensor must read the barometer.
- *
- * Equation    p_read - p_a = b + error, in kPa; b the sensor's offset (a healthy one's spread is a column of the basis)
- * Source      common practice, no source
- */
-
+/** What the sensors say with the engine standing: no air in it, so that each is judged by itself. */
 import type { OperatingData } from "../channels/index.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import type { Assumptions } from "./assumptions.ts";
-import { siteOf } from "./point-physics.ts";
-import type { StandingObservation } from "./tally-model.ts";
+import type { MeterSlot } from "./meter-slots.ts";
+import { coldSoak } from "./standing/cold-soak.ts";
+import { meterAtRest } from "./standing/meter-at-rest.ts";
+import { pressureAtRest } from "./standing/pressure-at-rest.ts";
+import type { StandingObservation, TallyWitness } from "./tally-model.ts";
 
+/** `offsetColumn`: the column of the basis that holds the pressure sensor's offset. */
 export function standingObservations(
   data: Pick<OperatingData, "keyOn" | "sites">,
   engine: EngineDescription,
+  slots: readonly MeterSlot[],
+  witnesses: readonly TallyWitness[],
   a: Assumptions,
   columns: number,
   offsetColumn: number | null,
 ): StandingObservation[] {
-  const out: StandingObservation[] = [];
-  for (const reading of data.keyOn) {
-    const pressure = reading.readings.get("manifoldPressure");
-    const recorded = reading.readings.get("barometer");
-    const barometer = recorded?.mean ?? siteOf(engine, data, reading.recording).barometer;
-    if (pressure === undefined || barometer === null) continue;
-    const basis = new Float64Array(columns);
-    if (offsetColumn !== null) basis[offsetColumn] = a.pressureOffset / 1000;
-    out.push({
-      kind: "pressure-against-barometer",
-      unit: "kPa",
-      meter: null,
-      reading: (pressure.mean - barometer) / 1000,
-      variance: (pressure.variance + (recorded?.variance ?? 0) + a.barometer ** 2) / 1e6,
-      basis,
-      where: `recording ${reading.recording + 1}, ${reading.start.toFixed(0)} to ${reading.end.toFixed(0)} s`,
-    });
-  }
-  // The same sensor against the same barometer is one fact, however long the key was on.
-  return out.slice(0, 1);
+  const none = new Float64Array(columns);
+  const offset = new Float64Array(columns);
+  if (offsetColumn !== null) offset[offsetColumn] = a.pressureOffset / 1000;
+  const heard = slots.filter((slot) => witnesses.includes(slot.id));
+  return [
+    ...(witnesses.includes("pressure") ? pressureAtRest(data, engine, a, offset) : []),
+    ...meterAtRest(data.keyOn, heard, a, none),
+    ...coldSoak(data, engine, a, none),
+  ];
 }

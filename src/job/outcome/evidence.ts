@@ -2,7 +2,7 @@
  * What speaks for and against a cause: where its signature is strongest and where it must be weak, each with what was seen.
  */
 import { ownPrediction, type WeighedCause } from "../../findings/index.ts";
-import type { Prepared, TallyModel } from "../../tally/index.ts";
+import type { Prepared, StandingObservation, TallyModel } from "../../tally/index.ts";
 import type { Evidence, WitnessId } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
 import { departureAt, meanDeparture } from "./departures.ts";
@@ -24,7 +24,7 @@ export function evidenceFor(cause: WeighedCause, prepared: Prepared, answer: Com
   );
   model.standing.forEach((observation, i) => {
     const predicted = standing[i] ?? 0;
-    if (predicted !== 0) out.push(standingTold(observation.reading, predicted));
+    if (predicted !== 0) out.push(standingTold(observation, predicted));
   });
   return out;
 }
@@ -82,14 +82,44 @@ function compare(
   };
 }
 
-function standingTold(reading: number, predicted: number): Told {
-  const seen = `the pressure sensor read ${figure(reading)} kPa beside the barometer`;
+/** What was seen without air in it, in words; the unit follows from the kind. */
+function standingSeen({ kind, unit, reading }: StandingObservation): { readonly when: string; readonly seen: string } {
+  const amount = `${figure(reading)} ${unit === "1" ? "of its range" : unit}`;
+  const standing = "engine standing, key on";
+  switch (kind) {
+    case "meter-at-zero-flow":
+      return {
+        when: standing,
+        seen:
+          unit === "g/s"
+            ? `${amount} of air were reported`
+            : `the air meter's signal was ${amount} off that of no flow`,
+      };
+    case "intake-temperature-at-cold-soak":
+      return {
+        when: "cold, before the start",
+        seen: `the intake temperature was ${amount} off coolant and surroundings`,
+      };
+    case "full-load-pressure-drop":
+      return { when: "at full load", seen: `${amount} more than usual were lost before the manifold` };
+    default:
+      return { when: standing, seen: `the pressure sensor read ${amount} beside the barometer` };
+  }
+}
+
+function standingTold(observation: StandingObservation, predicted: number): Told {
+  const { when, seen } = standingSeen(observation);
+  const unit = observation.unit === "1" ? "" : ` ${observation.unit}`;
+  const caution =
+    observation.kind === "pressure-against-barometer"
+      ? " (Some engine computers take their barometer from this very sensor: then they agree by construction.)"
+      : "";
   return {
-    short: `with the engine standing ${seen} (it would be ${figure(predicted)})`,
+    short: `${when}, ${seen} (it would be ${figure(predicted)})`,
     evidence: {
-      text: `Engine standing, key on: ${seen}; this cause would make it ${figure(predicted)} kPa. (Some engine computers take their barometer from this very sensor: then they agree by construction.)`,
+      text: `${capital(when)}: ${seen}; this cause would make it ${figure(predicted)}${unit}.${caution}`,
       points: [],
-      witness: "pressure",
+      witness: observation.meter ?? "pressure",
       departure: null,
       sd: null,
     },
