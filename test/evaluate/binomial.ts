@@ -11,7 +11,8 @@ export type Share = { readonly count: number; readonly of: number; readonly low:
 export function shareOf(count: number, of: number): Share {
   const at = (a: number, b: number, p: number) => {
     const root = findRoot((x) => incompleteBeta({ x, y: 1 - x, a, b }) - p, { low: 0, high: 1 });
-    if (root.status !== "found") throw new Error("Assertion failed: an incomplete beta function takes every value between 0 and 1");
+    if (root.status !== "found")
+      throw new Error("Assertion failed: an incomplete beta function takes every value between 0 and 1");
     return root.root;
   };
   return {

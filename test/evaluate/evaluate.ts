@@ -67,8 +67,9 @@ function print(folder: string): void {
     .map((line) => JSON.parse(line) as Line | { readonly ok: false; readonly number: number; readonly reason: string });
   const refused = lines.filter((l) => "ok" in l);
   const judged = lines.filter((l): l is Line => !("ok" in l));
-  const cases = judged.filter((l) => l.knows === "as it is");
-  const oracle = judged.filter((l) => l.knows === "oracle");
+  const worth = judged.filter((l) => !l.tooSmall);
+  const cases = worth.filter((l) => l.knows === "as it is");
+  const oracle = worth.filter((l) => l.knows === "oracle");
   const families = [...new Set(cases.map((c) => c.family))].sort();
   const of = (family: string) => ({
     title: family,
@@ -80,7 +81,7 @@ function print(folder: string): void {
       wholeTable([{ title: "all", cases, oracle }, ...families.map(of)]),
       reliabilityTable(cases),
       causeTable(cases, oracle),
-      `Not read: ${refused.length}.`,
+      `Left out, a planted fault being smaller than what is worth mending: ${judged.filter((l) => l.tooSmall && l.knows === "as it is").length}. Not read: ${refused.length}.`,
       "",
     ].join("\n\n"),
   );

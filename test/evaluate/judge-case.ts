@@ -1,6 +1,7 @@
 /** What the inference says of an observed case, beside the truth, in the few numbers that the figures need. */
 
 import {
+  CATALOGUE,
   inseparableCauses,
   reported,
   sizeQuantile,
@@ -35,6 +36,8 @@ export type JudgedCase = {
   readonly family: string;
   readonly recorder: string;
   readonly faults: readonly TrueFault[];
+  /** some planted fault is smaller than what is worth mending: neither answer about it is wrong */
+  readonly tooSmall: boolean;
   /** per true fault: this recording can see it (tenfold against healthy expected) */
   readonly seen: readonly boolean[];
   readonly healthy: number;
@@ -73,6 +76,7 @@ export function judge(one: ObservedCase, assumptions: Assumptions, knows: Wittin
     family: one.family,
     recorder: one.recorder,
     faults: one.faults,
+    tooSmall: one.faults.some((f) => !isWorthMending(f)),
     seen: one.faults.map((f) => visible.some((c) => isOf(f, c))),
     healthy: weighed.healthy.probability,
     unexplained: weighed.unexplained.probability,
@@ -91,6 +95,13 @@ export function judge(one: ObservedCase, assumptions: Assumptions, knows: Wittin
 }
 
 const isOf = (fault: TrueFault, { cause }: WeighedCause) => cause.id === fault.cause && cause.bank === fault.bank;
+
+function isWorthMending(fault: TrueFault): boolean {
+  const cause = CATALOGUE.find((c) => c.id === fault.cause)!;
+  return cause.kind === "ratio"
+    ? Math.abs(Math.log(fault.size)) >= Math.log1p(cause.worthMending)
+    : Math.abs(fault.size) >= cause.worthMending;
+}
 
 /** The same inference, told what this very engine is when healthy: its curve, breathing and constants. */
 function knowing(model: TallyModel, { twin }: ObservedCase, assumptions: Assumptions): TallyModel {

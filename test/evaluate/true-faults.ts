@@ -5,7 +5,7 @@
 import type { OperatingPoint } from "../../src/channels/index.ts";
 import { flowOf, fouling, kingLaw, voltageOf } from "../../src/model-engine/hot-wire-meter.ts";
 import { type Fault, prepareEngine, type Trace } from "../../src/model-engine/index.ts";
-import { wrongCurveShare } from "../../src/model-engine/planted-laws.ts";
+import { supplyShare, wrongCurveShare } from "../../src/model-engine/planted-laws.ts";
 import type { InventedCase } from "../cases/draw-case.ts";
 
 export type TrueFault = { readonly cause: string; readonly bank: 1 | 2 | null; readonly size: number };
@@ -17,14 +17,14 @@ export function trueFaults(one: InventedCase, points: readonly OperatingPoint[],
   return one.faults.map((fault) => ({
     cause: fault.cause,
     bank: fault.bank ?? null,
-    size: sizeInJob(fault, one, { largest, share, idle: prepared.idleFlow }),
+    size: sizeInJob(fault, one, { largest, share, idle: prepared.idleFlow, largestFuel: prepared.largestFuelFlow }),
   }));
 }
 
 function sizeInJob(
   fault: Fault,
   { engine }: InventedCase,
-  flow: { readonly largest: number; readonly share: number; readonly idle: number },
+  flow: { readonly largest: number; readonly share: number; readonly idle: number; readonly largestFuel: number },
 ): number {
   switch (fault.cause) {
     case "breathing-reduced":
@@ -41,6 +41,11 @@ function sizeInJob(
       const at70 = 0.7 * flow.largest;
       const flows = { idle: flow.idle, largest: flow.largest / flow.share };
       return flowOf(law, fouling(law, fault.size, flows)(voltageOf(law, at70))) / at70 - 1;
+    }
+    // The findings tell the loss at the largest flow of the job, and where it begins as a second size.
+    case "fuel-supply-limited": {
+      const supply = { onset: fault.size * 1e-3, loss: fault.loss ?? 0.25 };
+      return 1 - supplyShare(supply, flow.share * flow.largestFuel, flow.largestFuel);
     }
     default:
       return fault.size;
