@@ -1,6 +1,7 @@
 /** Venturis and a displacement pump against the worked examples of 40 CFR 1065.642 and 1066.630. */
 import { describe, it } from "vitest";
 import {
+  calibratedVenturiFlow,
   pumpMolarFlow,
   pumpVolumePerRevolution,
   venturiCriticalRatio,
@@ -9,7 +10,7 @@ import {
 } from "../src/gas/index.ts";
 import type * as venturi from "../src/gas/venturi.ts";
 import { type CheckRecord, input, record } from "./check-records.ts";
-import { expectDigits, expectRecord } from "./matched-digits.ts";
+import { expectDigits, expectFailure, expectRecord } from "./matched-digits.ts";
 import { expectCoefficientMatters } from "./mutant.ts";
 
 const TOPIC = "02-compressible-restriction";
@@ -100,5 +101,16 @@ describe("cfr1066", () => {
     const subsonic = record(TOPIC, "cfr1066.630.ssv");
     const flow = venturiMolarFlow(inletOf(subsonic, input(subsonic, "Cf"), input(subsonic, "pin_kPa") * 1000));
     expectRecord(flow * toReference(subsonic), subsonic);
+  });
+
+  it("gives the volume flow of a calibrated critical venturi", () => {
+    const row = record(TOPIC, "cfr1066.630.cfv");
+    // printed with its unit: 0.074954 m3 K^0.5/(kPa s)
+    const perKilopascal = Number.parseFloat(String(row.inputs.Kv));
+    const state = { inletPressure: input(row, "pin_kPa") * 1000, inletTemperature: input(row, "Tin_K") };
+    expectRecord(calibratedVenturiFlow({ ...state, calibrationConstant: perKilopascal / 1000 }), row);
+    expectFailure(() =>
+      expectRecord(calibratedVenturiFlow({ ...state, calibrationConstant: (perKilopascal * 1.0002) / 1000 }), row),
+    );
   });
 });

@@ -54,6 +54,11 @@ export function digitsOf(tolerance: Tolerance, published: number, part?: string,
   return Math.min(MOST - 0.5, -Math.log10(relative) - HAIR);
 }
 
+/** That a comparison can fail: it does, once something in it was moved. */
+export function expectFailure(comparison: () => void, what = ""): void {
+  expect(comparison, `${what} the comparison still holds`).toThrow();
+}
+
 /** For a published range, or the scatter that a source itself states where it is wider than two digits can say. */
 export function expectInside(actual: number, range: readonly [number, number], what = ""): void {
   expect(actual, what).toBeGreaterThanOrEqual(range[0]);

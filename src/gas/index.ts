@@ -76,6 +76,7 @@ export {
   standardAtmosphere,
 } from "./standard-atmosphere.ts";
 export {
+  calibratedVenturiFlow,
   type VenturiInlet,
   type VenturiShape,
   venturiCriticalRatio,

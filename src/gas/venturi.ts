@@ -4,10 +4,11 @@
  * Equation    m = C_d C_f A p_1 sqrt(M)/sqrt(Z R T_1)                                                            (1)
  *             C_f = sqrt(2g (1 - r^((g-1)/g)) / ((g-1)(r^(-2/g) - b^4)))                                         (2)
  *             r_c^((1-g)/g) + (g-1)/2 b^4 r_c^(2/g) = (g+1)/2                     where (2) is greatest: choked    (3)
- * Symbols     m kg/s | A m2 throat | p_1 Pa, T_1 K static at the inlet | M kg/mol | r throat over inlet pressure | b throat over inlet
+ *             V = K_v p_1/sqrt(T_1)                     calibrated critical venturi, at reference conditions          (4)
+ * Symbols     m kg/s | V m3/s | K_v m3 K^0.5/(Pa s) its calibration constant | A m2 throat | p_1 Pa, T_1 K static at the inlet | M kg/mol | r throat over inlet pressure | b throat over inlet
  *             diameter | g ratio of specific heats | Z compressibility factor
  * Validity    0 <= b < 1, 0 < r <= 1, g > 1 (asserted); b = 0 is the flow from rest of orifice-flow-function.ts
- * Source      [cfr1065] 1065.640 eq. 1065.640-6, 1065.642                     Check published/cfr1065.test.ts
+ * Source      [cfr1065] 1065.640 eq. 1065.640-6, 1065.642; (4) [cfr1066] 1066.630(c)      Check published/cfr1065.test.ts
  */
 import { findRoot, requirePositive, requireWithin } from "../numerics/index.ts";
 import { MOLAR_GAS_CONSTANT } from "../quantities/index.ts";
@@ -63,4 +64,17 @@ export function venturiMolarFlow(inlet: VenturiInlet): number {
 /** (1), kg/s. */
 export function venturiMassFlow(inlet: VenturiInlet): number {
   return venturiMolarFlow(inlet) * inlet.molarMass;
+}
+
+/** (4), m3/s at the reference conditions that the calibration constant holds for. */
+export function calibratedVenturiFlow(venturi: {
+  readonly calibrationConstant: number;
+  readonly inletPressure: number;
+  readonly inletTemperature: number;
+}): number {
+  const { calibrationConstant, inletPressure, inletTemperature } = venturi;
+  requirePositive("calibration constant", calibrationConstant);
+  requirePositive("inlet pressure", inletPressure);
+  requirePositive("inlet temperature", inletTemperature);
+  return (calibrationConstant * inletPressure) / Math.sqrt(inletTemperature);
 }
