@@ -10,15 +10,19 @@ import {
   type OperatingPoint,
   parseChannelList,
 } from "../channels/index.ts";
-import { weighAll } from "../findings/index.ts";
+import { type Weighed, weighAll } from "../findings/index.ts";
 import { type Failure, failure, type Result, success } from "../quantities/index.ts";
-import { buildTallyModel, defaultAssumptions, prepare, withAssumptions } from "../tally/index.ts";
+import { buildTallyModel, type Prepared, prepare, type TallyModel, withReferences } from "../tally/index.ts";
+import { readAssumptions } from "./assumptions/read-assumptions.ts";
 import { parseEngineFile } from "./engine-file/parse-engine-file.ts";
-import { parseJson } from "./json-text.ts";
 import { makeOutcome } from "./outcome/make-outcome.ts";
 import { channelViews, timelineView } from "./outcome/timeline.ts";
+import { type ReferenceInput, readReferences } from "./reference/read-references.ts";
+import { referenceText } from "./reference/write-reference.ts";
 import type { Outcome } from "./result.ts";
 import { type RecordingInput, type Understood, understand } from "./understand.ts";
+import { compareVisits } from "./visit/compare-visits.ts";
+import { splitVisits, type Visit } from "./visit/split-visits.ts";
 
 export type CheckInput = {
   readonly recordings: readonly RecordingInput[];
@@ -27,70 +31,101 @@ export type CheckInput = {
   readonly channels: string | null;
   /** JSON text of changed assumptions by key, or null */
   readonly assumptions: string | null;
+  /** reference files of healthy engines of this kind */
+  readonly references?: readonly ReferenceInput[];
   readonly toolVersion: string;
   readonly seed: number;
 };
 
-export function check(input: CheckInput): Result<Outcome> {
+/** `reference()`: the job as a reference file, or why it can be none. */
+export type Checked = Outcome & { readonly reference: () => Result<string> };
+
+export function check(input: CheckInput): Result<Checked> {
   const engine = parseEngineFile(input.engine);
   if (!engine.ok) return engine;
   const pins = input.channels === null ? null : parseChannelList(input.channels);
   if (pins !== null && !pins.ok) return pins;
   const assumptions = readAssumptions(input.assumptions);
   if (!assumptions.ok) return assumptions;
+  const told = readReferences(input.references ?? [], engine.value);
+  if (!told.ok) return told;
 
   const understood: Understood[] = [];
   const points: OperatingPoint[] = [];
   const keyOn: KeyOnReading[] = [];
+  const sites = input.recordings.map(({ site }) => ({
+    barometer: site?.barometer ?? engine.value.site.barometer,
+    outside: site?.outside ?? engine.value.site.outside,
+  }));
   for (const [index, recording] of input.recordings.entries()) {
-    const one = understand(recording, engine.value, pins?.value ?? null);
+    const one = understand(recording, { ...engine.value, site: sites[index]! }, pins?.value ?? null);
     if (!one.ok) return one;
     understood.push(one.value);
     const found = findOperatingPoints(one.value.set, one.value.states, index, points.length + 1);
     points.push(...found.points);
     keyOn.push(...found.keyOn);
   }
-  const data = { points, keyOn };
-  const model = buildTallyModel(data, engine.value, assumptions.value);
-  if (points.length === 0 || model.witnesses.length === 0) return nothingToTally(understood, input.recordings);
-  const prepared = prepare(model, null);
-  return success(
-    makeOutcome({
-      toolVersion: input.toolVersion,
-      seed: input.seed,
-      prepared,
-      weighed: weighAll(prepared),
-      data,
-      assumptions: assumptions.value,
-      recordings: input.recordings.map(({ name, sha256 }) => ({ name, sha256: sha256() })),
-      warnings: [
-        ...compareRecordings(
-          understood.map(({ set, stated }, i) => ({ name: input.recordings[i]!.name, set, stated })),
-          engine.value,
-        ),
-        ...understood.flatMap((u) => u.warnings),
-      ],
-      drawings: () => ({
-        timelines: understood.map((u, i) => timelineView(i, input.recordings[i]!.name, u.set, u.states, points)),
-        channels: understood.map((u) => channelViews(u.set)),
-        recognitionWarnings: understood.map((u) => u.warnings),
-      }),
+  const recordings = input.recordings.map(({ name, sha256 }) => ({ name, sha256: sha256() }));
+  const own = recordings.find((r) => told.value.recordings.has(r.sha256));
+  if (own !== undefined) return toldOfItself(own.name);
+
+  const visits: (Visit & { readonly own: TallyModel; readonly prepared: Prepared; readonly weighed: Weighed })[] = [];
+  for (const visit of splitVisits(input.recordings, { points, keyOn, sites })) {
+    const model = buildTallyModel(visit.data, engine.value, assumptions.value);
+    if (visit.data.points.length === 0 || model.witnesses.length === 0) {
+      const of = <T>(items: readonly T[]) => visit.recordings.map((i) => items[i]!);
+      return nothingToTally(of(understood), of(input.recordings));
+    }
+    const prepared = prepare(withReferences(model, told.value.references, told.value.spreads), null);
+    visits.push({ ...visit, own: model, prepared, weighed: weighAll(prepared) });
+  }
+  const last = visits[visits.length - 1]!;
+  const compared = visits.map(({ name, prepared, weighed, recordings: of }) => ({
+    name: name ?? "",
+    prepared,
+    weighed,
+    recordings: of.map((i) => recordings[i]!.name),
+  }));
+  const { prepared, weighed, data } = last;
+  const outcome = makeOutcome({
+    toolVersion: input.toolVersion,
+    seed: input.seed,
+    prepared,
+    weighed,
+    data,
+    assumptions: assumptions.value,
+    recordings,
+    warnings: [
+      ...told.value.warnings,
+      ...compareRecordings(
+        understood.map(({ set, stated }, i) => ({ name: input.recordings[i]!.name, set, stated })),
+        engine.value,
+      ),
+      ...understood.flatMap((u) => u.warnings),
+    ],
+    drawings: () => ({
+      timelines: understood.map((u, i) => timelineView(i, input.recordings[i]!.name, u.set, u.states, points)),
+      channels: understood.map((u) => channelViews(u.set)),
+      recognitionWarnings: understood.map((u) => u.warnings),
+      ...(compared.length > 1 ? { comparison: compareVisits(compared) } : {}),
     }),
-  );
+  });
+  const result = { ...outcome.result, assumptions: [...outcome.result.assumptions, ...told.value.assumptions] };
+  return success({
+    result,
+    get view() {
+      return outcome.view;
+    },
+    reference: () => referenceText(result, last.own, (cause) => outcome.view.causes[cause]?.title ?? cause),
+  });
 }
 
-function readAssumptions(text: string | null) {
-  if (text === null) return success(defaultAssumptions());
-  const json = parseJson(text, "assumptions file");
-  if (!json.ok) return json;
-  if (typeof json.value !== "object" || json.value === null || Array.isArray(json.value)) {
-    return failure(
-      "not-an-object",
-      "The assumptions file is not a list of names and numbers.",
-      'Write for example { "meterScale": 0.03 }.',
-    );
-  }
-  return withAssumptions(json.value as { [key: string]: unknown });
+function toldOfItself(name: string): Failure {
+  return failure(
+    "reference-of-itself",
+    `A reference was made of this very recording (${name}): it would be heard twice.`,
+    "Use a reference of another engine of this kind, or another recording.",
+  );
 }
 
 /** Why no operating point carries a witness of the air: said from the channels that are there. */

@@ -4,7 +4,8 @@
  * Refuses: files, network, clock; to keep or change what it is given.
  */
 
-export { type CheckInput, check } from "./check.ts";
+export { assumptionsTemplate } from "./assumptions/assumptions-template.ts";
+export { type Checked, type CheckInput, check } from "./check.ts";
 export { type Described, type DescribeInput, type Description, describe } from "./describe.ts";
 export { engineTemplate } from "./engine-file/engine-template.ts";
 export { parseEngineFile } from "./engine-file/parse-engine-file.ts";
@@ -17,9 +18,11 @@ export type { UncertaintyOptions } from "./meter/convert-uncertainty.ts";
 export { type MeterCurveInput, meterCurve } from "./meter/curve.ts";
 export { FIT_LAWS, type FitLawId, type MeterFit, type MeterFitInput, meterFit } from "./meter/fit.ts";
 export { type QuantityChoice, quantityChoices } from "./quantity-choices.ts";
+export type { ReferenceInput } from "./reference/read-references.ts";
 export { simulateChoices } from "./simulate/choices.ts";
 export { type DemoJob, demo } from "./simulate/demo.ts";
 export { type Simulated, simulate } from "./simulate/simulate.ts";
 export { SIMULATE_DEFAULTS, type SimulateOptions } from "./simulate/simulate-options.ts";
 export type { SimulateChoices, SimulatedSheet } from "./simulate/simulate-schema.ts";
 export { type RecordingInput, wholeRecording } from "./understand.ts";
+export { parseVisitFile, severalVisits, type VisitEntry } from "./visit/parse-visit-file.ts";

@@ -147,6 +147,43 @@ export type View = {
   readonly channels: readonly (readonly ChannelView[])[];
   readonly recognitionWarnings: readonly (readonly ResultWarning[])[];
   readonly cautions: readonly string[];
+  /** where the job's recordings are of differently named visits: the answer is about the last, this is about all */
+  readonly comparison?: ComparisonView;
+};
+
+export type ComparisonView = {
+  /** what changed from the first visit to the last, for the customer */
+  readonly sentence: string;
+  /** in their order, each weighed on its own */
+  readonly visits: readonly VisitView[];
+};
+
+export type LoadRegion = "idle" | "part load" | "full load";
+
+export type VisitView = {
+  readonly name: string;
+  /** names of its recordings */
+  readonly recordings: readonly string[];
+  readonly answer: Answer;
+  readonly headline: string;
+  readonly healthyProbability: number;
+  /** the cause that led, with the titles of those that cannot be told from it; null where none did */
+  readonly leading: {
+    readonly cause: string;
+    readonly title: string;
+    readonly bank: 1 | 2 | null;
+    readonly probability: number;
+    readonly alike: readonly string[];
+    readonly size: Size;
+  } | null;
+  /** ln(witness / common answer), mean and standard deviation over the points of a region */
+  readonly departures: readonly {
+    readonly witness: WitnessId;
+    readonly region: LoadRegion;
+    readonly departure: number;
+    readonly sd: number;
+    readonly points: number;
+  }[];
 };
 
 export type EngineView = {

@@ -24,6 +24,10 @@ export type RecordingInput = {
   readonly sha256: () => string;
   /** rows a second, for a recording without time */
   readonly rate?: number;
+  /** what is stated of its own surroundings; a null leaves what the engine file states */
+  readonly site?: EngineDescription["site"];
+  /** which visit of the engine it is of, where a job has several */
+  readonly visit?: string | null;
 };
 
 export type Understood = {

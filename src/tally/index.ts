@@ -34,6 +34,7 @@ export {
 } from "./reference/healthy-reference.ts";
 export { type FunctionState, REFERENCE_QUANTITIES, type ReferenceQuantity } from "./reference/reference-quantities.ts";
 export { type KindSpread, SPREADS } from "./reference/spreads.ts";
+export { isSound, type Spreads, withReferences } from "./reference/with-references.ts";
 export { type Spreads, withReferences } from "./reference/with-references.ts";
 export { type ShiftGeometry, shiftGeometry } from "./shift-geometry.ts";
 export { smoothFunction } from "./smooth-function.ts";

@@ -1,16 +1,20 @@
 /** airtally check: the whole path for one job. */
 import type { Command } from "commander";
-import { check } from "../../../src/job/index.ts";
+import { type Checked, check } from "../../../src/job/index.ts";
 import { unusable } from "../cli-error.ts";
 import { readTextInput } from "../input-file.ts";
-import { planOutputs } from "../output-file.ts";
-import { rateOf, recordingFile } from "../recording-file.ts";
+import { jobRecordings } from "../job-recordings.ts";
+import { type Output, planOutputs } from "../output-file.ts";
+import { rateOf } from "../recording-file.ts";
 import { today } from "../today.ts";
 
 type Options = {
   engine: string;
   channels?: string;
   assumptions?: string;
+  visit?: string;
+  reference?: string[];
+  referenceOut?: string;
   rate?: string;
   json?: string;
   report?: string;
@@ -21,10 +25,13 @@ export function addCheck(program: Command, version: string): void {
   program
     .command("check")
     .description("hold the witnesses of the air against each other and say which departs, and why")
-    .argument("<recording...>", "files of measured channels (delimited text)")
+    .argument("[recording...]", "files of measured channels (delimited text); may stand in the visit file instead")
     .requiredOption("--engine <file>", "engine file; airtally engine-template prints one to start from")
     .option("--channels <file>", "channel list that pins or corrects what was recognised")
     .option("--assumptions <file>", "changed assumptions, by key")
+    .option("--visit <file>", "visit file: recordings with their own barometer, outside temperature and visit")
+    .option("--reference <file...>", "reference of a healthy engine of this kind; may be given several times")
+    .option("--reference-out <file>", "write this job as a reference, if it is judged healthy")
     .option("--rate <hz>", "rows a second, for recordings without time")
     .option("--report <file>", "write the card as one self-contained HTML file")
     .option("--json <file>", "write the result (airtally-result/1); - for standard output")
@@ -34,23 +41,31 @@ export function addCheck(program: Command, version: string): void {
 
 async function run(paths: string[], options: Options, version: string): Promise<void> {
   const rate = rateOf(options.rate);
-  const recordings = paths.map((path) => recordingFile(path, rate));
+  const { recordings, visitFile } = jobRecordings(paths, options.visit, rate);
   const engine = readTextInput(options.engine);
   const channels = options.channels === undefined ? null : readTextInput(options.channels);
   const assumptions = options.assumptions === undefined ? null : readTextInput(options.assumptions);
+  const references = (options.reference ?? []).map(readTextInput);
   const inputs = [
     ...recordings,
+    ...visitFile,
     engine.file,
+    ...references.map((r) => r.file),
     ...(channels === null ? [] : [channels.file]),
     ...(assumptions === null ? [] : [assumptions.file]),
   ];
-  const [json, report] = planOutputs([options.json, options.report], inputs, options.force === true);
+  const [json, report, referenceOut] = planOutputs(
+    [options.json, options.report, options.referenceOut],
+    inputs,
+    options.force === true,
+  );
 
   const outcome = check({
     recordings: recordings.map((r) => r.input),
     engine: engine.text,
     channels: channels?.text ?? null,
     assumptions: assumptions?.text ?? null,
+    references: references.map(({ text, file }) => ({ name: file.name, text })),
     toolVersion: version,
     seed: 0,
   });
@@ -66,12 +81,20 @@ async function run(paths: string[], options: Options, version: string): Promise<
         date: today(),
       }),
     );
-    if (options.json !== "-" && options.report !== "-") {
+    if (![options.json, options.report, options.referenceOut].includes("-")) {
       process.stdout.write(
         renderSummaryText(outcome.value, { width: Math.min(process.stdout.columns ?? 96, 110), colour: false }),
       );
     }
   }
+  if (referenceOut != null) writeReference(outcome.value, referenceOut);
+}
+
+/** Last, so that a job that can be no reference is still answered. */
+function writeReference(checked: Checked, out: Output): void {
+  const reference = checked.reference();
+  if (!reference.ok) throw unusable(reference);
+  out.write(reference.value);
 }
 
 /** Which file a reason is about, where the failure itself names none. */
@@ -88,6 +111,6 @@ function fileAtFault(reason: string, options: Options): string | undefined {
     ].includes(reason)
   )
     return options.engine;
-  if (["unknown-assumption", "not-a-positive-number", "not-an-object"].includes(reason)) return options.assumptions;
+  if (reason.startsWith("assumptions-")) return options.assumptions;
   return undefined;
 }

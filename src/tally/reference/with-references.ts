@@ -71,16 +71,32 @@ type Said = {
   readonly noise: Float64Array;
 };
 
-/** What the recording of one reference said, as rows about functions of this job's unknowns. */
-function rowsOf(model: TallyModel, { values, covariance, before }: HealthyReference): Said {
+/** Whether a reference's covariances are such: positive definite, and nowhere wider after looking than before. */
+export function isSound(reference: HealthyReference): boolean {
+  return factorsOf(reference) !== null;
+}
+
+type Factors = { readonly l: Float64Array; readonly after: Float64Array; readonly gained: Float64Array };
+
+/** L, the factor of the whitened covariance after looking, and F; null where they do not exist. */
+function factorsOf({ values, covariance, before }: HealthyReference): Factors | null {
   const n = values.length;
   const l = before.slice();
-  if (!cholesky(l, n)) throw new Error("Assertion failed: covariance of a reference before looking");
+  if (!cholesky(l, n)) return null;
   const after = whitened(l, covariance, n);
-  if (!cholesky(after, n)) throw new Error("Assertion failed: covariance of a reference");
+  if (!cholesky(after, n)) return null;
   const gained = choleskyInverse(after, n);
   for (let i = 0; i < n; i++) gained[i * n + i] = gained[i * n + i]! - 1 + RIDGE;
-  if (!cholesky(gained, n)) throw new Error("Assertion failed: a reference knows less than was believed");
+  return cholesky(gained, n) ? { l, after, gained } : null;
+}
+
+/** What the recording of one reference said, as rows about functions of this job's unknowns. */
+function rowsOf(model: TallyModel, reference: HealthyReference): Said {
+  const { values } = reference;
+  const n = values.length;
+  const factors = factorsOf(reference);
+  if (factors === null) throw new Error("Assertion failed: covariances of a reference");
+  const { l, after, gained } = factors;
   const readings = Float64Array.from(values, (v) => v.mean);
   solveLower(l, n, readings);
   choleskySolve(after, n, readings);
