@@ -28,7 +28,9 @@ export function addPressure(context: RowContext): void {
   const coolant = find(point, "coolantTemperature", null)?.mean ?? null;
   const value = Math.log(filled) + logBreathingMean(engine, physics, a, i, coolant);
   const injection = engine.injection ?? (engine.ignition === "spark" ? "port" : "direct");
-  const displaced = Math.log1p(AIR_WATER_MOLAR_RATIO * HUMIDITY_RATIO + fuelVapourDisplacement(engine.fuel, injection));
+  const cut = point.states.includes("fuel-cut");
+  const vapour = cut ? 0 : fuelVapourDisplacement(engine.fuel, injection);
+  const displaced = Math.log1p(AIR_WATER_MOLAR_RATIO * HUMIDITY_RATIO + vapour);
   const relative = (x: { readonly mean: number; readonly variance: number }) => x.variance / x.mean ** 2;
   if (ends.pressure !== null && pressure.high >= ends.pressure) {
     // The engine computer reads its own sensor, which may go further than the channel: by what it doses here nobody knows.
@@ -36,6 +38,8 @@ export function addPressure(context: RowContext): void {
     return;
   }
   row.y.set("pressure", value - displaced);
+  // A motored cylinder keeps cold air back, not hot burnt gas, at pressures where the residual-gas law no longer holds.
+  if (cut) row.shared.push({ variance: a.motoredScatter ** 2, effect: effectOn(["pressure"]) });
   const fed = dosesBy(engine) === "pressure" ? fuels.map((f) => f.id) : [];
   for (const id of fed) dosedBy.set(id, value);
   const both = effectOn(["pressure", ...fed]);

@@ -70,6 +70,20 @@ function breathingUnknowns(context: UnknownContext, on: (w: TallyWitness, i: num
     single("residual-gas strength", (i, w) => (on(w, i) ? a.residualStrengthSd * logResidual(engine, physics, i) : 0)),
     single("charge heating", (i, w) => (on(w, i) ? a.chargeHeating * warming[i]! : 0)),
     overSpeedAndPressure(context, "breathing shape", a.breathingShape, on),
+    ...motoredBreathing(context, on),
+  ];
+}
+
+/** With the fuel cut: a level of its own, and a slope along the pressure about a quarter of the barometer's. */
+function motoredBreathing(context: UnknownContext, on: (w: TallyWitness, i: number) => boolean): Unknown[] {
+  const { a, points, physics } = context;
+  const cut = points.map((p) => p.states.includes("fuel-cut"));
+  if (!cut.includes(true)) return [];
+  const here = (w: TallyWitness, i: number) => cut[i] === true && on(w, i);
+  const along = (i: number) => Math.log(physics.pressure[i]! / (0.25 * physics.barometer[i]!));
+  return [
+    single("breathing with the fuel cut", (i, w) => (here(w, i) ? a.motoredBreathing : 0)),
+    single("breathing with the fuel cut, slope", (i, w) => (here(w, i) ? a.motoredBreathing * along(i) : 0)),
   ];
 }
 
