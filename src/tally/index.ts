@@ -35,7 +35,6 @@ export {
 export { type FunctionState, REFERENCE_QUANTITIES, type ReferenceQuantity } from "./reference/reference-quantities.ts";
 export { type KindSpread, SPREADS } from "./reference/spreads.ts";
 export { isSound, type Spreads, withReferences } from "./reference/with-references.ts";
-export { type Spreads, withReferences } from "./reference/with-references.ts";
 export { type ShiftGeometry, shiftGeometry } from "./shift-geometry.ts";
 export { smoothFunction } from "./smooth-function.ts";
 export type { PointPhysics, StandingKind, StandingObservation, TallyModel, TallyWitness } from "./tally-model.ts";
