@@ -49,7 +49,7 @@ export function buildTallyModel(data: OperatingData, engine: EngineDescription, 
     region: Int32Array.from(points, (p) => regionNames.indexOf(p.region)),
     regions: regionNames.length,
     ...basis,
-    standing: standingObservations(data, engine, slots, witnesses, assumptions, basis.columns, offset),
+    standing: standingObservations(data, engine, slots, witnesses, state, assumptions, basis.columns, offset),
     physics,
   };
 }

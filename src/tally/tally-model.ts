@@ -141,4 +141,6 @@ export type StandingObservation = {
   readonly variance: number;
   readonly basis: Float64Array;
   readonly where: string;
+  /** the barometer it was held against is the manifold sensor's own reading with the engine standing */
+  readonly ownBarometer?: true;
 };

@@ -3,22 +3,21 @@
  *
  * Equation    dM = k ln(p_read/(p_read - b)), k of meters/sensed-density, where the meter's mass is corrected for pressure
  *             dP = s ln(f(p_e/p)/f((p_e - b)/p)): the residual gas expected of a wrong exhaust pressure
+ *             dH = (1 - d ln H/d ln p) ln(p_read/(p_read - b)): the throttle witness is made with it
  *             standing: p - p_a reads -b, the drop at full load b
  * Symbols     b Pa, reading minus truth | f residual gas of the ideal cycle, s its strength | p_e exhaust pressure, from the barometer up
  * Limits      all of it on a vortex meter, half on a vane that is corrected for pressure (not all are: two forms), none on wire and
  *             film; about a hundredth on the pressure witness at idle
  * Assumes     a computer that doses by pressure uses the same barometer for its table, so that its trims undo it
  */
-import { residualGasFactor } from "../../engine/index.ts";
 import { sensedDensityExponent } from "../../meters/index.ts";
 import { findReading } from "../../tally/index.ts";
 import type { Law } from "../cause.ts";
-import { isMeter, isPressure, recordsBarometer, shiftsOf } from "./prediction.ts";
+import { logOfPressure } from "./expected-filling.ts";
+import { isMeter, isPressure, isThrottle, recordsBarometer, shiftsOf, throttlePressureEffect } from "./prediction.ts";
 
 const CORRECTED = 0;
 const UNCORRECTED = 1;
-/** compression ratios where none is stated, as the tally's expectation of breathing has them */
-const COMPRESSION = { spark: 10, compression: 17 } as const;
 
 export const baroBiased: Law = {
   id: "baro-biased",
@@ -31,14 +30,11 @@ export const baroBiased: Law = {
         ]
       : [{ value: CORRECTED, weight: 1 }],
   predict: (model, bias, correction) => {
-    const { engine, physics, assumptions, points } = model;
+    const { engine, physics, points } = model;
     const recorded = recordsBarometer(model);
     const kind = engine.meters[0]?.kind;
     const exponent = kind === undefined || correction === UNCORRECTED ? 0 : sensedDensityExponent(kind);
     const truth = (i: number) => Math.max(physics.barometer[i]! - bias, 0.3 * physics.barometer[i]!);
-    const compressionRatio = engine.compressionRatio ?? COMPRESSION[engine.ignition];
-    const logResidual = (exhaust: number, pressure: number) =>
-      Math.log(residualGasFactor({ exhaustOverIntakePressure: Math.min(5, exhaust / pressure), compressionRatio }));
     return shiftsOf(
       model,
       [
@@ -55,10 +51,13 @@ export const baroBiased: Law = {
           (i) => {
             const exhaust = physics.exhaustPressure[i]!;
             const pressure = physics.pressure[i]!;
-            return (
-              assumptions.residualStrength * (logResidual(exhaust, pressure) - logResidual(exhaust - bias, pressure))
-            );
+            return logOfPressure(model, pressure, exhaust) - logOfPressure(model, pressure, exhaust - bias);
           },
+        ],
+        // The throttle witness is made with the barometer: H grows with p_u Psi(p/p_u).
+        [
+          (w) => isThrottle(w) && recorded,
+          (i) => (1 - throttlePressureEffect(model, i)) * Math.log(physics.barometer[i]! / truth(i)),
         ],
       ],
       ({ kind: standing }) => {

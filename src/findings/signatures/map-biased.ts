@@ -1,13 +1,15 @@
 /**
  * A manifold pressure sensor with a wrong zero.
  *
- * Equation    p_read = p + b,  dP = ln(p_read/(p_read - b)); standing: p_read - p_a = b, and the drop at full load is -b short
+ * Equation    p_read = p + b,  dP = ln(p_read/(p_read - b)), and by the residual gas expected at p_read (expected-filling); standing: p_read - p_a = b, and the drop at full load is b short (unless the sensor is its own barometer)
+ *             the throttle witness, made with p: dH = ln(p_read/p) d ln H/d ln p, nothing while choked
  * Symbols     b Pa, reading minus truth
  * Limits      strongest at low pressure; seen with key on, engine off
  */
 import { type Law, ONE_SHAPE } from "../cause.ts";
+import { logOfPressure } from "./expected-filling.ts";
 import { least, MOST_SHARE } from "./most-share.ts";
-import { hasPressureSensor, isPressure, shiftOf } from "./prediction.ts";
+import { hasPressureSensor, isPressure, isThrottle, shiftsOf, throttlePressureEffect } from "./prediction.ts";
 
 export const mapBiased: Law = {
   id: "map-biased",
@@ -16,15 +18,19 @@ export const mapBiased: Law = {
   /** a reading holds some truth */
   most: ({ physics }, sign) => (sign > 0 ? MOST_SHARE * least(physics.pressure) : Infinity),
   predict: (model, offset) => {
-    const { pressure } = model.physics;
+    const { pressure, exhaustPressure } = model.physics;
     const truth = (i: number) => Math.max(pressure[i]! - offset, 0.1 * pressure[i]!);
-    return shiftOf(
+    const onPressure = (i: number) =>
+      logOfPressure(model, pressure[i]!, exhaustPressure[i]!) - logOfPressure(model, truth(i), exhaustPressure[i]!);
+    return shiftsOf(
       model,
-      isPressure,
-      (i) => Math.log(pressure[i]! / truth(i)),
-      ({ kind }) => {
+      [
+        [isPressure, onPressure],
+        [isThrottle, (i) => throttlePressureEffect(model, i) * Math.log(pressure[i]! / truth(i))],
+      ],
+      ({ kind, ownBarometer }) => {
         if (kind === "pressure-against-barometer") return offset / 1000;
-        return kind === "full-load-pressure-drop" ? -offset / 1000 : 0;
+        return kind === "full-load-pressure-drop" && ownBarometer !== true ? -offset / 1000 : 0;
       },
     );
   },

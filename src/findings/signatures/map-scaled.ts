@@ -2,15 +2,18 @@
  * A manifold pressure reading off by a share: of the difference from ambient (a leaky hose) or of the whole (a wrong part).
  *
  * Equation    hose  p_read = p_a + (1 + k)(p - p_a),  p = p_a + (p_read - p_a)/(1 + k)
- *             part  p_read = (1 + k) p;               dP = ln(p_read/p) in both
+ *             part  p_read = (1 + k) p;               dP = ln(p_read/p) in both, and by
+ *             the residual gas expected at p_read (expected-filling)
+ *             the throttle witness, made with p: dH = ln(p_read/p) d ln H/d ln p
  *             standing, key on: hose nothing, part k p_a;  drop at full load: hose k (p_a - p), part -k p
  * Symbols     k relative | p_a ambient Pa
  * Limits      the hose errs most at idle and not at ambient pressure, so that the key-on check is blind to it; the part errs alike
  *             everywhere and shows with key on
  */
 import type { Law } from "../cause.ts";
+import { logOfPressure } from "./expected-filling.ts";
 import { least, MOST_SHARE } from "./most-share.ts";
-import { hasPressureSensor, isPressure, shiftOf } from "./prediction.ts";
+import { hasPressureSensor, isPressure, isThrottle, shiftsOf, throttlePressureEffect } from "./prediction.ts";
 
 const ABOUT_AMBIENT = 0;
 const ABOUT_ZERO = 1;
@@ -29,28 +32,28 @@ export const mapScaled: Law = {
     return (MOST_SHARE * lowest) / (meanOf(physics.barometer) - (1 - MOST_SHARE) * lowest);
   },
   predict: (model, share, pivot) => {
-    const { pressure, barometer } = model.physics;
-    if (pivot === ABOUT_ZERO) {
-      const effect = Math.log1p(share);
-      return shiftOf(
-        model,
-        isPressure,
-        () => effect,
-        ({ kind }) => {
-          if (kind === "pressure-against-barometer") return (share * meanOf(barometer)) / 1000;
-          return kind === "full-load-pressure-drop" ? (-share * meanOf(barometer)) / 1000 : 0;
-        },
-      );
-    }
-    return shiftOf(
+    const { pressure, barometer, exhaustPressure } = model.physics;
+    const ambient = meanOf(barometer);
+    const truth = (i: number) => {
+      if (pivot === ABOUT_ZERO) return pressure[i]! / (1 + share);
+      const nearer = barometer[i]! + (pressure[i]! - barometer[i]!) / (1 + share);
+      return Math.max(nearer, (1 - MOST_SHARE) * pressure[i]!);
+    };
+    const onPressure = (i: number) =>
+      logOfPressure(model, pressure[i]!, exhaustPressure[i]!) - logOfPressure(model, truth(i), exhaustPressure[i]!);
+    return shiftsOf(
       model,
-      isPressure,
-      (i) => {
-        const truth = barometer[i]! + (pressure[i]! - barometer[i]!) / (1 + share);
-        return Math.log(pressure[i]! / Math.max(truth, 0.1 * pressure[i]!));
+      [
+        [isPressure, onPressure],
+        [isThrottle, (i) => throttlePressureEffect(model, i) * Math.log(pressure[i]! / truth(i))],
+      ],
+      ({ kind, ownBarometer }) => {
+        if (kind === "pressure-against-barometer") return pivot === ABOUT_ZERO ? (share * ambient) / 1000 : 0;
+        if (kind !== "full-load-pressure-drop") return 0;
+        // of the few kPa lost at full load, where one sensor reads both ends or the hose leaks
+        const read = pivot === ABOUT_ZERO && ownBarometer !== true ? -ambient : model.assumptions.ductDrop;
+        return (share * read) / 1000;
       },
-      // of the few kPa lost at full load
-      ({ kind }) => (kind === "full-load-pressure-drop" ? (share * model.assumptions.ductDrop) / 1000 : 0),
     );
   },
   otherSizes: ({ physics }, _, pivot) => [

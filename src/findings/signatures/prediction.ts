@@ -50,10 +50,11 @@ export function meterReads(
   const effect = new Float64Array(k * w);
   const response = new Float64Array(k * w).fill(1);
   const logAir = new Float64Array(k);
+  const heard = heardRows(model);
   for (let i = 0; i < k; i++) {
     for (let j = 0; j < w; j++) {
       const id = model.witnesses[j]!;
-      if ((id !== "meter" && id !== "meter-2") || model.present[i * w + j] === 0) continue;
+      if (!isMeter(id) || heard[i * w + j] === 0) continue;
       const metered = model.physics.meter[id]![i]!;
       const { air, response: a } = at(i, metered, id);
       effect[i * w + j] = Math.log(metered / air);
@@ -81,15 +82,16 @@ export function pastLeak(
   const effect = new Float64Array(k * w);
   const response = new Float64Array(k * w).fill(1);
   const logAir = new Float64Array(k);
+  const heard = heardRows(model);
   for (let i = 0; i < k; i++) {
     const inward = leak(i);
-    const metered = meteredAt(model, i);
+    const metered = meteredAt(model, heard, i);
     const passing = metered ?? Math.max(model.physics.air[i]! - inward, (1 - MOST_LEAKED) * model.physics.air[i]!);
     const air = Math.max(passing + inward, (1 - MOST_LEAKED) * passing);
     logAir[i] = Math.log(air);
     for (let j = 0; j < w; j++) {
       const id = model.witnesses[j]!;
-      if (model.present[i * w + j] === 0 || !which(id)) continue;
+      if (heard[i * w + j] === 0 || !which(id)) continue;
       const own = (isMeter(id) ? model.physics.meter[id]?.[i] : undefined) ?? passing;
       const all = Math.max(own + inward, (1 - MOST_LEAKED) * own);
       effect[i * w + j] = Math.log(own / all);
@@ -99,12 +101,20 @@ export function pastLeak(
   return { effect, response, logAir, standing: model.standing.map(() => 0) };
 }
 
-function meteredAt({ witnesses, present, physics }: TallyModel, i: number): number | null {
+function meteredAt({ witnesses, physics }: TallyModel, heard: Uint8Array, i: number): number | null {
   for (let j = 0; j < witnesses.length; j++) {
     const id = witnesses[j]!;
-    if (isMeter(id) && present[i * witnesses.length + j] === 1) return physics.meter[id]![i]!;
+    if (isMeter(id) && heard[i * witnesses.length + j] === 1) return physics.meter[id]![i]!;
   }
   return null;
+}
+
+/** K*W: 1 where the witness speaks, if only by a bound. */
+function heardRows({ present, bounds, witnesses }: TallyModel): Uint8Array {
+  if (bounds.length === 0) return present;
+  const rows = present.slice();
+  for (const { point, witness } of bounds) rows[point * witnesses.length + witness] = 1;
+  return rows;
 }
 
 export const isMeter = (w: TallyWitness): w is "meter" | "meter-2" => w === "meter" || w === "meter-2";
@@ -146,10 +156,27 @@ export function recordsBarometer({ points }: TallyModel): boolean {
 export function lambdaAt({ points }: TallyModel, i: number): number {
   const point = points[i]!;
   const reading =
-    findReading(point, "lambdaIndependent", null) ??
     findReading(point, "lambda", null) ??
+    findReading(point, "lambdaIndependent", null) ??
     findReading(point, "lambdaCommanded", null);
   return reading !== null && reading.mean > 0.5 && reading.mean < 2 ? reading.mean : 1;
+}
+
+/** The air by which a computer that doses by pressure dosed is the tally's own reckoning: no word of it, nor of the injectors. */
+export function dosedByTable({ points, engine }: TallyModel, i: number): boolean {
+  const point = points[i]!;
+  const injectors = engine.injectors !== null && engine.injectors.flow !== null && engine.injectors.atPressure !== null;
+  return (
+    engine.metering === "pressure" &&
+    findReading(point, "airPerStroke", null) === null &&
+    !(injectors && findReading(point, "pulseWidth", null) !== null)
+  );
+}
+
+/** d ln H/d ln p of the throttle witness, which is made with the manifold pressure; 0 where it is not heard */
+export function throttlePressureEffect({ physics }: TallyModel, i: number): number {
+  const effect = physics.throttle?.pressureEffect[i] ?? Number.NaN;
+  return Number.isNaN(effect) ? 0 : effect;
 }
 
 /** kg/s of fuel that the air of a point needs at its mixture */

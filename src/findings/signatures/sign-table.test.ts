@@ -34,6 +34,8 @@ const COMMANDED: Change = { readings: { egrCommanded: [0, 0.4, 0, 0] } };
 const all = (sign: string) => ({ fuel: sign, exhaust: sign });
 const SAME = "0000";
 
+// The throttle witness is made with pressures and temperature as read: their faults shift it too, the manifold sensor's where the
+// throttle is not choked (here it stands without its state, so as if choked; laws-against-tally.test.ts has the rest).
 const TABLE: readonly Row[] = [
   { cause: "meter-fouled", size: -0.15, shape: 0, shift: { meter: "0---" }, trims: ["0+++", SAME] },
   { cause: "meter-scaled", size: 0.9, shift: { meter: "----" }, trims: ["++++", SAME] },
@@ -42,8 +44,14 @@ const TABLE: readonly Row[] = [
   { cause: "vane-tilted", size: 0.1, change: VANE, shift: { meter: "----" }, trims: ["++++", SAME] },
   { cause: "vane-tilted", size: -0.1, change: VANE, shift: { meter: "++++" }, trims: ["----", SAME] },
   { cause: "meter-pulsation", size: -0.2, shape: 26, shift: { meter: "00-0" }, trims: ["00+0", SAME] },
-  { cause: "intake-restricted", size: 8000, shift: {}, trims: [SAME, SAME] },
-  { cause: "intake-restricted", size: 8000, change: VORTEX, shift: { meter: "000+" }, trims: ["000-", SAME] },
+  { cause: "intake-restricted", size: 8000, shift: { throttle: "000+" }, trims: [SAME, SAME] },
+  {
+    cause: "intake-restricted",
+    size: 8000,
+    change: VORTEX,
+    shift: { meter: "000+", throttle: "000+" },
+    trims: ["000-", SAME],
+  },
   { cause: "leak-before-throttle", size: 150e-6, shift: { meter: "----" }, trims: ["++++", SAME] },
   { cause: "boost-leak", size: 25e-6, change: BOOSTED, shift: { meter: "00++" }, trims: ["00--", SAME] },
   { cause: "manifold-leak", size: 3e-6, shift: { meter: "--00", throttle: "--00" }, trims: ["++00", SAME] },
@@ -59,22 +67,28 @@ const TABLE: readonly Row[] = [
   { cause: "map-biased", size: 3000, shift: { pressure: "++++" }, trims: [SAME, "----"] },
   { cause: "map-scaled", size: -0.1, shape: 0, shift: { pressure: "++00" }, trims: [SAME, "--00"] },
   { cause: "map-scaled", size: 0.08, shape: 1, shift: { pressure: "++++" }, trims: [SAME, "----"] },
-  { cause: "intake-temperature-biased", size: 20, shape: 0, shift: { pressure: "----" }, trims: [SAME, "++++"] },
+  {
+    cause: "intake-temperature-biased",
+    size: 20,
+    shape: 0,
+    shift: { pressure: "----", throttle: "----" },
+    trims: [SAME, "++++"],
+  },
   {
     cause: "intake-temperature-biased",
     size: 20,
     shape: 0,
     change: VANE,
-    shift: { pressure: "----", meter: "----" },
+    shift: { pressure: "----", meter: "----", throttle: "----" },
     trims: ["++++", "++++"],
   },
-  { cause: "baro-biased", size: 5000, shape: 0, shift: { pressure: "-000" }, trims: [SAME, "+000"] },
+  { cause: "baro-biased", size: 5000, shape: 0, shift: { pressure: "-000", throttle: "++++" }, trims: [SAME, "+000"] },
   {
     cause: "baro-biased",
     size: 5000,
     shape: 0,
     change: VORTEX,
-    shift: { meter: "++++", pressure: "-000" },
+    shift: { meter: "++++", pressure: "-000", throttle: "++++" },
     trims: ["----", "+000"],
   },
   { cause: "egr-stuck-open", size: 10e-6, shift: { pressure: "++++" }, trims: [SAME, "----"] },

@@ -150,15 +150,19 @@ describe("faults of one kind of meter", () => {
 });
 
 describe("the manifold pressure", () => {
-  it("is shifted by its own zero most where it is low, in the sense of the zero", () => {
+  it("is shifted by its own zero most where it is low, in the sense of the zero, and more for the residual gas believed there", () => {
     const s = shifts("map-biased", 3000, "pressure");
-    expect(s[IDLE]).toBeCloseTo(Math.log(35 / 32), 9);
-    expect(s[FULL]).toBeCloseTo(Math.log(97 / 94), 9);
+    expect(s[IDLE]).toBeGreaterThan(Math.log(35 / 32));
+    expect(s[IDLE]).toBeLessThan(1.4 * Math.log(35 / 32));
+    expect(s[FULL]).toBeCloseTo(Math.log(97 / 94), 2);
     expect(shifts("map-biased", -3000, "pressure")[IDLE]).toBeLessThan(0);
   });
-  it("is lowered by a temperature that reads hot; soak fades with the flow", () => {
-    for (const v of shifts("intake-temperature-biased", 20, "pressure", 0))
-      expect(v).toBeCloseTo(-Math.log(298 / 278), 9);
+  it("is lowered by a temperature that reads hot: nearly whole at full load, half at idle, where the charge warms anyway", () => {
+    const constant = shifts("intake-temperature-biased", 20, "pressure", 0);
+    const whole = -Math.log(298 / 278);
+    expect(constant[FULL]! / whole).toBeGreaterThan(0.75);
+    expect(constant[IDLE]! / whole).toBeGreaterThan(0.3);
+    expect(constant[IDLE]! / whole).toBeLessThan(0.7);
     const soak = shifts("intake-temperature-biased", 20, "pressure", 1);
     expect(soak[IDLE]).toBeLessThan(soak[CRUISE]!);
     expect(soak[CRUISE]).toBeLessThan(soak[FULL]!);
@@ -218,7 +222,8 @@ describe("the intake", () => {
 
   it("pivots a scaled pressure about ambient or about zero, and says about which", () => {
     const hose = shifts("map-scaled", -0.1, "pressure", 0);
-    expect(hose[IDLE]).toBeCloseTo(Math.log(35 / (AMBIENT - 64 / 0.9)), 9);
+    expect(hose[IDLE]).toBeGreaterThan(Math.log(35 / (AMBIENT - 64 / 0.9)));
+    expect(Math.abs(hose[FULL]!)).toBeLessThan(0.005);
     const { law } = CATALOGUE.find((c) => c.id === "map-scaled")!;
     expect(law.otherSizes!(METER_STRATEGY, -0.1, 0)[0]).toMatchObject({ name: "pivot", unit: "kPa", value: AMBIENT });
     expect(law.otherSizes!(METER_STRATEGY, -0.1, 1)[0]).toMatchObject({ value: 0 });

@@ -1,8 +1,8 @@
 /**
  * A throttle that lets through another area than its angle says: deposits, a stop that was moved, a plate fitted askew.
  *
- * Equation    A = A_assumed(angle) + d,  dH = -ln(A/A_assumed) = ln(1 - d/A),  A = m sqrt(R T)/(p_a Psi(p/p_a))
- * Symbols     A m2 effective, from the air that passes | d m2 change, the same at every angle | H throttle witness
+ * Equation    A = A_assumed(angle) + d,  dH = -ln(A/A_assumed) = ln(1 - d/A),  A = m sqrt(R T)/(p_u Psi(p/p_u))
+ * Symbols     A m2 effective, from the air that passes | d m2 change, the same at every angle | H throttle witness | p_u Pa before the throttle
  * Limits      strongest near the stop; fades as the plate opens. Moves no meter, pressure or trim; without a throttle witness unseen
  * Source      [heywood1988] App. C; that the change is one area at every angle is common practice, no source
  */
@@ -29,8 +29,9 @@ export const throttleAreaChanged: Law = {
 
 /** m2 effective that passes the air of a point */
 function areaAt({ physics }: TallyModel, i: number): number {
-  const ambient = physics.barometer[i]!;
-  const ratio = Math.min(HIGHEST_RATIO, physics.pressure[i]! / ambient);
+  const recorded = physics.throttle?.upstream[i] ?? Number.NaN;
+  const upstream = recorded > 0 ? recorded : physics.barometer[i]!;
+  const ratio = Math.min(HIGHEST_RATIO, physics.pressure[i]! / upstream);
   const sound = Math.sqrt(GAS_CONSTANT_DRY_AIR * physics.intakeTemperature[i]!);
-  return (physics.air[i]! * sound) / (ambient * orificeFlowFunction(ratio));
+  return (physics.air[i]! * sound) / (upstream * orificeFlowFunction(ratio));
 }
