@@ -1,5 +1,6 @@
 /** The job card: one page read from top to bottom, which prints as it stands. Numbered sections, drawn only if they say something. */
 import { AirPath } from "./sections/air-path.tsx";
+import { BeforeAfter } from "./sections/before-after.tsx";
 import type { ChannelAction } from "./sections/channel-table.tsx";
 import { Engine } from "./sections/engine.tsx";
 import { Findings } from "./sections/findings.tsx";
@@ -30,6 +31,9 @@ export function JobCard({ outcome, title, complaint, date, channelAction }: JobC
 function sections({ outcome, channelAction }: Pick<JobCardProps, "outcome" | "channelAction">): readonly Section[] {
   const { result, view } = outcome;
   const all: readonly (Section | null)[] = [
+    view.comparison === undefined
+      ? null
+      : { id: "before-after", title: CARD_WORDS.beforeAfter, body: <BeforeAfter comparison={view.comparison} /> },
     { id: "air-path", title: CARD_WORDS.airPath, body: <AirPath outcome={outcome} /> },
     { id: "tally", title: CARD_WORDS.tally, body: <Tally outcome={outcome} /> },
     { id: "findings", title: CARD_WORDS.findings, body: <Findings outcome={outcome} /> },

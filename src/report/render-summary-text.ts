@@ -1,5 +1,6 @@
 /** The answer in a terminal, read in ten seconds: word, sentence, chances with sizes, what is ruled out, what next. */
 import type { Finding, Outcome } from "../job/result.ts";
+import { leadingWords } from "./sections/before-after.tsx";
 import { ANSWER_WORDS, CARD_WORDS } from "./words/card-words.ts";
 import { causeTitle, countWord, sentence } from "./words/cause-title.ts";
 import { chanceWords } from "./words/chance-words.ts";
@@ -27,6 +28,7 @@ export function renderSummaryText(outcome: Outcome, options: SummaryOptions): st
     ...wrapText(view.summary, width),
     ...wrapText(view.meansNot, width),
   ]);
+  blocks.push(visitLines(outcome, width));
   blocks.push(chanceLines(outcome, width));
   blocks.push([...excludedLines(outcome, width), ...notTestedLines(outcome, width), ...nextLines(outcome, width)]);
   blocks.push(warningLines(outcome, width));
@@ -35,6 +37,15 @@ export function renderSummaryText(outcome: Outcome, options: SummaryOptions): st
     .map((lines) => lines.join("\n"))
     .join("\n\n")
     .replaceAll(NARROW_SPACE, " ")}\n`;
+}
+
+/** What changed between the visits, and what each was. */
+function visitLines({ view: { comparison } }: Outcome, width: number): string[] {
+  if (comparison === undefined) return [];
+  const told = comparison.visits.map(
+    (visit) => `${visit.name}: ${ANSWER_WORDS[visit.answer]}, ${leadingWords(visit)}.`,
+  );
+  return [...wrapText(comparison.sentence, width), ...told.flatMap((line) => wrapText(line, width, "  "))];
 }
 
 function chanceLines(outcome: Outcome, width: number): string[] {

@@ -14,7 +14,7 @@ export function changeSentence(from: VisitView, to: VisitView): string {
   const change =
     moved === null
       ? "no witness moved by more than its uncertainty"
-      : `${WITNESS_NAMES[moved.witness]} went from ${lowOrHigh(moved.from)} to ${lowOrHigh(moved.to)} at ${moved.region}`;
+      : `at ${moved.region} ${WITNESS_NAMES[moved.witness]} went from ${place(moved.from)} to ${place(moved.to)}`;
   return `${before}; ${after}: ${change}.`;
 }
 
@@ -26,6 +26,12 @@ function told({ answer, leading }: VisitView): string {
   if (alike.length > 0)
     return `one of ${alike.length + 1} causes that look alike stood out (${listed([title, ...alike].map(lower), "or")})`;
   return `the likely cause was: ${lower(title)} (${size.name} ${figure(size.value)}${unit})`;
+}
+
+/** A departure that rounds to nothing is agreement. */
+function place(departure: number): string {
+  const told = lowOrHigh(departure);
+  return /(low|high)$/.test(told) ? told : "agreement with the others";
 }
 
 type Change = Pick<VisitView["departures"][number], "witness" | "region"> & {

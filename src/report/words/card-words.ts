@@ -43,6 +43,7 @@ export const CARD_WORDS = {
   defaultTitle: "Job card",
   warning: "Before anything else",
   meansNot: "What this does not mean",
+  beforeAfter: "Before and after",
   airPath: "Air path",
   tally: "Tally",
   findings: "Findings",
