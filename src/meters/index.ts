@@ -97,6 +97,7 @@ export {
 export { type Readings, readingBudget, relativeSensitivities } from "./reading-budget.ts";
 export { type DensityExponent, sensedDensityExponent } from "./sensed-density.ts";
 export { supplyErrorRatio } from "./supply-error.ts";
+export { shownSignal, tellPoint, tellSignal } from "./tell-signal.ts";
 export { type ThrottlePlate, throttleAngle, throttleArea } from "./throttle/throttle-area.ts";
 export {
   effectiveAreaOf,

@@ -160,7 +160,15 @@ describe("prepareMeter", () => {
       ]),
     );
     expect(turned?.reason).toBe("curve-not-monotone");
-    expect(turned?.message).toContain("[2, 0.03] and [3, 0.02]");
+    expect(turned?.message).toContain("2 V, 30 g/s and 3 V, 20 g/s");
+    const period = fails(
+      describeMeter("vortex", "ms", [
+        [0.004, 0.01],
+        [0.002, 0.03],
+        [0.001, 0.02],
+      ]),
+    );
+    expect(period?.message).toContain("1 ms, 20 g/s and 2 ms, 30 g/s");
     expect(
       fails(
         describeMeter("vane", "V", [

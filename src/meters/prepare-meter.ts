@@ -9,6 +9,7 @@ import { idealMoistAirDensity } from "../gas/index.ts";
 import { type MonotoneCubic, monotoneCubic } from "../numerics/index.ts";
 import { failure, type Result, STANDARD_ATMOSPHERE, success } from "../quantities/index.ts";
 import { type DensityExponent, sensedDensityExponent } from "./sensed-density.ts";
+import { tellPoint } from "./tell-signal.ts";
 
 export type PreparedMeter = {
   readonly kind: MeterKind;
@@ -48,7 +49,7 @@ export function prepareMeter(meter: MeterDescription): Result<PreparedMeter, Met
   if (bad !== undefined) {
     return failure(
       "curve-point-invalid",
-      `The curve of the ${meter.id} has the point ${show(bad)}, which cannot be.`,
+      `The curve of the ${meter.id} has the point ${tellPoint(curve, bad)}, which cannot be.`,
       REMEDY,
     );
   }
@@ -56,13 +57,13 @@ export function prepareMeter(meter: MeterDescription): Result<PreparedMeter, Met
   const reference = curve.at === null ? ASSUMED_CALIBRATION_AIR : { ...curve.at, humidityRatio: 0 };
   const referenceDensity = idealMoistAirDensity(reference);
   const perMass = curve.flow === "volume" ? referenceDensity : 1;
-  const points = curve.points
-    .map(([signal, flow]) => [isPeriod(curve) ? 1 / signal : signal, flow * perMass] as const)
-    .sort((a, b) => a[0] - b[0]);
-  const fault = monotoneFault(points);
+  const sorted = [...curve.points].sort((a, b) => a[0] - b[0]);
+  const fault = monotoneFault(curve, sorted);
   if (fault !== null) {
     return failure("curve-not-monotone", `The curve of the ${meter.id} ${fault}.`, REMEDY);
   }
+  const points = sorted.map(([signal, flow]) => [isPeriod(curve) ? 1 / signal : signal, flow * perMass] as const);
+  if (isPeriod(curve)) points.reverse();
   return success({
     kind: meter.kind,
     signalUnit: curve.signalUnit,
@@ -89,18 +90,16 @@ export function isPeriod(curve: { readonly signalUnit: SignalUnit }): boolean {
   return curve.signalUnit === "ms";
 }
 
-function monotoneFault(points: readonly (readonly [number, number])[]): string | null {
+/** Of points by ascending signal. */
+function monotoneFault(curve: MeterCurve, points: MeterCurve["points"]): string | null {
+  const tell = (point: readonly [number, number]): string => tellPoint(curve, point);
   const direction = Math.sign(points.at(-1)![1] - points[0]![1]);
   if (direction === 0) return "ends at the flow it begins with";
   for (let i = 1; i < points.length; i++) {
     const before = points[i - 1]!;
     const here = points[i]!;
-    if (here[0] === before[0]) return `has two points at the same signal (${show(before)} and ${show(here)})`;
-    if ((here[1] - before[1]) * direction < 0) return `turns back between ${show(before)} and ${show(here)}`;
+    if (here[0] === before[0]) return `has two points at the same signal (${tell(before)} and ${tell(here)})`;
+    if ((here[1] - before[1]) * direction < 0) return `turns back between ${tell(before)} and ${tell(here)}`;
   }
   return null;
-}
-
-function show([x, y]: readonly [number, number]): string {
-  return `[${Number(x.toPrecision(6))}, ${Number(y.toPrecision(6))}]`;
 }

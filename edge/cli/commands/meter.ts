@@ -59,6 +59,7 @@ function addConvert(meter: Command, toolVersion: string): Command {
       [],
     )
     .option("--signal-error <signal>", 'how sure the signal is, such as "5 mV" (one standard deviation, as all below)')
+    .option("--gate <time>", 'frequency: pulses are counted over, such as "0.1 s"')
     .option("--ground-shift <voltage>", "between meter and computer")
     .option("--supply-error <share>", "of a voltage that follows its supply, such as 0.5%")
     .option("--curve-error <share>", "of the curve, beside its own band")

@@ -104,6 +104,12 @@ describe("meterBench", () => {
     expect(lacking.remedy).toMatch(/docs\/meter\.md/);
   });
 
+  it("says of another format that it is one, not which of its keys are strange", () => {
+    const text = JSON.stringify({ format: "airtally-bench-points/1", points: [] });
+    const result = meterBench({ file: { name: "f", text }, toolVersion: "0" });
+    expect(result).toMatchObject({ ok: false, reason: "not-bench-sheet" });
+  });
+
   it("refuses what cannot be, and says in which row", () => {
     for (const [sheet, word] of [
       [benchSheet({ rows: rowsWith(noDrop) }), /Row 1.*pressure drop is missing/],

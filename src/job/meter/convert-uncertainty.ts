@@ -1,10 +1,11 @@
 /** What is not sure about a reading: stated with the call, or the band of the curve. All are standard uncertainties. */
 import type { SignalUnit } from "../../engine/index.ts";
 import { curveFunctions, type MeterUncertainties } from "../../meters/index.ts";
+import { rectangularUncertainty } from "../../numerics/index.ts";
 import { type Result, success } from "../../quantities/index.ts";
 import { type OptionTexts, optionFailure, readOptions } from "./option-values.ts";
 import type { MeterSource } from "./read-source.ts";
-import { readSignal } from "./signals.ts";
+import { nameOf, readSignal } from "./signals.ts";
 
 export type UncertaintyOptions = OptionTexts<
   | "signalError"
@@ -14,6 +15,7 @@ export type UncertaintyOptions = OptionTexts<
   | "pressureError"
   | "temperatureError"
   | "installationError"
+  | "gate"
 >;
 
 const share = { dimension: "ratio", low: 0, high: 0.5, unit: "%" } as const;
@@ -24,6 +26,7 @@ const RULES = {
   pressureError: { dimension: "pressure", low: 0, high: 10_000, unit: "kPa" },
   temperatureError: { dimension: "difference", low: 0, high: 50, unit: "K" },
   installationError: share,
+  gate: { dimension: "time", low: 1e-3, high: 100, unit: "s" },
 } as const;
 
 /** null where nothing is stated: then a curve without a band gives a reading without an interval. */
@@ -36,6 +39,13 @@ export function readUncertainties(
   if (options.signalError === undefined && Object.values(read.value).every((value) => value === null))
     return success(null);
   const { groundShift, supplyError, curveError, pressureError, temperatureError, installationError } = read.value;
+  const { gate } = read.value;
+  if (gate !== null && signalUnit !== "Hz") {
+    return optionFailure(
+      `Pulses are counted of a frequency alone, and this meter is read in ${nameOf(signalUnit)}.`,
+      "Leave the gate out.",
+    );
+  }
   const told: { -readonly [key in keyof MeterUncertainties]: number } = {};
   if (options.signalError !== undefined) {
     const signal = readSignal(options.signalError, signalUnit);
@@ -43,6 +53,8 @@ export function readUncertainties(
     if (signal.value < 0) return optionFailure("The signal error is below zero.", "Give a standard uncertainty.");
     told.signal = signal.value;
   }
+  // one pulse more or less in the gate, anywhere within (vortex/count-resolution.ts)
+  if (gate !== null) told.signal = Math.hypot(told.signal ?? 0, rectangularUncertainty(0.5 / gate));
   if (groundShift !== null) told.ground = groundShift;
   if (supplyError !== null) told.supply = supplyError;
   if (curveError !== null) told.curveRelative = curveError;

@@ -141,4 +141,28 @@ describe("meterConvert", () => {
       expect(result.remedy).not.toBe("");
     }
   });
+
+  it("knows which signals no meter gives, there and back", () => {
+    const ratio = "signal [ratio],flow [g/s]\n0.9,2\n0.1,140\n";
+    expect(refusal(ratio, { signals: ["130 %"], kind: "vane" })).toMatchObject({ reason: "option-invalid" });
+    expect(refusal(ratio, { signals: ["-0.1"], kind: "vane" }).remedy).toMatch(/from 0 to 1/);
+    expect(refusal(VORTEX_CSV, { signals: ["-5 Hz"], kind: "vortex" }).message).toBe('No meter gives "-5 Hz".');
+    const beyond = value(ratio, { flows: ["300 g/s"], kind: "vane" });
+    expect(beyond.flows[0]).toMatchObject({ where: "no-signal", signal: null });
+    expect(beyond.headline).toBe("No signal of this meter stands for 300 g/s.");
+  });
+
+  it("adds what counting pulses over a gate leaves open, of a frequency alone", () => {
+    const sd = (uncertainty: object) =>
+      value(VORTEX_CSV, { signals: ["1000 Hz"], kind: "vortex", uncertainty }).signals[0]!.sd_g_per_s!;
+    const tenth = sd({ gate: "0.1 s" });
+    // one pulse in a hundred, rectangular, at the slope of the curve
+    const { massFlow_g_per_s: flow } = value(VORTEX_CSV, { signals: ["1000 Hz"], kind: "vortex" }).signals[0]!;
+    expect(tenth / flow!).toBeCloseTo(0.01 / Math.sqrt(12), 4);
+    expect(sd({ gate: "1 s" }) / tenth).toBeCloseTo(0.1, 4);
+    expect(sd({ gate: "0.1 s", signalError: "4 Hz" })).toBeGreaterThan(tenth);
+    expect(refusal(CURVE_CSV, { signals: ["2"], kind: "vane", uncertainty: { gate: "1 s" } }).message).toMatch(
+      /read in V/,
+    );
+  });
 });

@@ -14,7 +14,7 @@ import { airWarnings, identityOf } from "./identity.ts";
 import { optionFailure } from "./option-values.ts";
 import { type MeterChoice, type MeterSource, type NamedText, readMeterSource } from "./read-source.ts";
 import type { MeterConversion } from "./result/meter-result-schema.ts";
-import { readSignal, shownSignal, tellSignal } from "./signals.ts";
+import { readSignal, shownSignal, signalCanBe, tellSignal } from "./signals.ts";
 
 export type MeterConvertInput = MeterChoice & {
   readonly file: NamedText;
@@ -28,6 +28,13 @@ export type MeterConvertInput = MeterChoice & {
 };
 
 type Row = MeterConversion["signals"][number];
+
+const CAN_BE = {
+  V: "Give a finite voltage.",
+  Hz: "Give a frequency of nothing or more.",
+  ms: "Give a period of nothing or more.",
+  ratio: "Give a part of the reference, from 0 to 1 (0 % to 100 %).",
+} as const;
 
 export function meterConvert(input: MeterConvertInput): Result<MeterConversion> {
   if (input.signals.length + input.flows.length === 0)
@@ -53,6 +60,7 @@ export function meterConvert(input: MeterConvertInput): Result<MeterConversion> 
   for (const text of input.signals) {
     const signal = readSignal(text, signalUnit);
     if (!signal.ok) return optionFailure(signal.message, signal.remedy);
+    if (!signalCanBe(signalUnit, signal.value)) return optionFailure(`No meter gives "${text}".`, CAN_BE[signalUnit]);
     const told = toldOf(band(signal.value), uncertainties.value);
     signals.push(fromSignal(source.value, signal.value, air.value.air, told));
   }
@@ -104,7 +112,7 @@ function toldOf(band: number | null, stated: MeterUncertainties | null): MeterUn
 
 function fromFlow(source: MeterSource, massFlow: number, air: MoistAir): Row {
   const { signal, quality } = meterSignal(source.meter, massFlow, air);
-  const usable = quality !== QUALITY.notANumber && Number.isFinite(signal);
+  const usable = quality !== QUALITY.notANumber && signalCanBe(source.meter.signalUnit, signal);
   return {
     signal: usable ? round(shownSignal(source.meter.signalUnit, signal)) : null,
     massFlow_g_per_s: round(1000 * massFlow),

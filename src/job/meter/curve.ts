@@ -28,7 +28,7 @@ const MOST_ROWS = 1001;
 
 export function meterCurve(input: MeterCurveInput): Result<CurveSheet> {
   if (!Number.isInteger(input.rows) || input.rows < FEWEST_ROWS || input.rows > MOST_ROWS)
-    return optionFailure(`${input.rows} rows cannot be.`, `Give a whole number from ${FEWEST_ROWS} to ${MOST_ROWS}.`);
+    return optionFailure("The number of rows is off.", `Give a whole number from ${FEWEST_ROWS} to ${MOST_ROWS}.`);
   const source = readMeterSource(input.file, input);
   if (!source.ok) return source;
   const { pressure, temperature, humidity } = input.air;

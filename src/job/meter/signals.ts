@@ -1,15 +1,18 @@
 /** Signals as people write them ("2.5 V", "480 Hz", "25 %") and in the unit their curve is read in. */
 import type { SignalUnit } from "../../engine/index.ts";
-import { failure, findUnit, fromSi, type Result, success, toSi, unit, unitsOf } from "../../quantities/index.ts";
+import { failure, findUnit, type Result, success, toSi, unit, unitsOf } from "../../quantities/index.ts";
 
 const DIMENSION = { V: "voltage", Hz: "frequency", ms: "time", ratio: "ratio" } as const;
 const EXAMPLE = { V: "2.5 V", Hz: "480 Hz", ms: "1.2 ms", ratio: "25 %" } as const;
 const UNITS = ["V", "Hz", "ms", "ratio"] as const;
 const NUMBER_AND_UNIT = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(\S.*?)?\s*$/;
 
-/** SI (V, Hz, s, 1) to the unit a person reads: only a period differs. */
-export function shownSignal(signalUnit: SignalUnit, signal: number): number {
-  return signalUnit === "ms" ? fromSi(signal, unit("ms")) : signal;
+export { shownSignal, tellSignal } from "../../meters/index.ts";
+
+/** Whether a meter can give this signal: no frequency runs backwards, no wiper stands beyond its track. */
+export function signalCanBe(signalUnit: SignalUnit, signal: number): boolean {
+  if (signalUnit === "ratio") return signal >= 0 && signal <= 1;
+  return Number.isFinite(signal) && (signalUnit === "V" || signal >= 0);
 }
 
 /** SI value of a signal. A bare number is in the curve's own unit. */
@@ -58,10 +61,4 @@ function notASignal(text: string, expected: SignalUnit | null) {
 
 export function nameOf(signalUnit: SignalUnit): string {
   return signalUnit === "ratio" ? "parts of its reference" : signalUnit;
-}
-
-/** "2.5 V", "0.25 of the reference" */
-export function tellSignal(signalUnit: SignalUnit, signal: number): string {
-  const shown = Number(shownSignal(signalUnit, signal).toPrecision(5));
-  return signalUnit === "ratio" ? `${shown} of the reference` : `${shown} ${signalUnit}`;
 }

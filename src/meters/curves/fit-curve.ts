@@ -12,6 +12,7 @@
 import type { SignalUnit } from "../../engine/index.ts";
 import { levenbergMarquardt } from "../../numerics/index.ts";
 import { failure, type Result, success } from "../../quantities/index.ts";
+import { tellSignal } from "../tell-signal.ts";
 import { type CurveForm, flowFunction } from "./curve-form.ts";
 import {
   type BenchPoint,
@@ -84,7 +85,7 @@ export function fitCurve(points: readonly BenchPoint[], options: FitOptions): Re
   const solved: SolvedCandidate[] = [];
   for (const candidate of candidatesFor(points, domain)) {
     if (options.only !== undefined && !options.only.includes(candidate.name)) continue;
-    const outcome = solve(candidate, points, domain);
+    const outcome = solve(candidate, points, { domain, signalUnit: options.signalUnit });
     if (typeof outcome === "string") rejected.push({ name: candidate.name, reason: outcome });
     else solved.push(outcome);
   }
@@ -119,7 +120,11 @@ function candidatesFor(points: readonly BenchPoint[], domain: readonly [number, 
   ];
 }
 
-function solve(candidate: Candidate, points: readonly BenchPoint[], domain: readonly [number, number]) {
+function solve(
+  candidate: Candidate,
+  points: readonly BenchPoint[],
+  { domain, signalUnit }: { readonly domain: readonly [number, number]; readonly signalUnit: SignalUnit },
+) {
   const k = candidate.parameters.length;
   if (points.length < k + 1) return "too few points";
   let vector = candidate.start(points);
@@ -145,7 +150,7 @@ function solve(candidate: Candidate, points: readonly BenchPoint[], domain: read
   if (fit.status === "not-converged") return "the fit did not settle";
   if (!holdsAround(candidate, fit)) return "the points do not determine its parameters";
   const turning = turningSignal({ form: candidate.toForm(vector), domain });
-  if (turning !== null) return `it turns back near the signal ${Number(turning.toPrecision(4))}`;
+  if (turning !== null) return `it turns back near ${tellSignal(signalUnit, turning)}`;
   return {
     candidate,
     vector: fit.parameters,

@@ -8,6 +8,7 @@
 import type { MeterCurve } from "../../engine/index.ts";
 import { evaluateMonotoneCubic, monotoneCubic } from "../../numerics/index.ts";
 import { failure, type Result, success } from "../../quantities/index.ts";
+import { tellSignal } from "../tell-signal.ts";
 import { flowFunction } from "./curve-form.ts";
 import { type FlowCurve, turningSignal } from "./meter-curve.ts";
 
@@ -31,7 +32,7 @@ export function tabulateCurve(curve: FlowCurve, tolerance = 1e-6): Result<Tabula
   if (turning !== null) {
     return failure(
       "not-monotone",
-      `The curve turns back near the signal ${Number(turning.toPrecision(6))}.`,
+      `The curve turns back near ${tellSignal(signalUnit, turning)}.`,
       "Choose a law or a lower degree, or give more points where the curve turns.",
     );
   }

@@ -13,6 +13,7 @@ import { parseJson } from "../../json-text.ts";
 import { schemaProblem } from "../../schema-problem.ts";
 import { moistAir } from "../air-at-meter.ts";
 import { readDifference } from "../option-values.ts";
+import { formatOf } from "../read-source.ts";
 import { readAnySignal } from "../signals.ts";
 import { type BenchSheetFile, schemaForReference } from "./bench-sheet-schema.ts";
 import { deviceOf, deviceRowFault } from "./reference-of-sheet.ts";
@@ -36,6 +37,14 @@ const ASSUMED_HUMIDITY = { value: 0.5, sd: 1 / Math.sqrt(12) } as const;
 export function parseBenchSheet(text: string): Result<BenchInput> {
   const json = parseJson(text, "bench sheet");
   if (!json.ok) return json;
+  const format = formatOf(json.value);
+  if (format !== null && !format.startsWith("airtally-bench-sheet/")) {
+    return failure(
+      "not-bench-sheet",
+      `The file is JSON of the format "${format}", not a bench sheet.`,
+      "Give a bench sheet (airtally-bench-sheet/1); bench points go straight to the fit. docs/meter.md shows each.",
+    );
+  }
   const schema = schemaForReference((json.value as { reference?: { kind?: unknown } } | null)?.reference?.kind);
   const parsed = schema.safeParse(json.value, { reportInput: true });
   if (!parsed.success)

@@ -36,12 +36,12 @@ function Tables({ result }: { readonly result: AmbientSheet }) {
       <NumberTable
         name="Altitude"
         title="Altitude"
-        head={["height", "pressure, kPa", "air, °C", ...columns]}
+        head={["height", ...columns, "pressure, kPa", "air, °C"]}
         rows={altitude.map((row) => [
           withUnit(formatNumber(row.altitude_m ?? 0, 4), "m"),
+          ...row.readings.map(tellReading),
           formatNumber(row.pressure_kPa),
           formatNumber(row.temperature_degC),
-          ...row.readings.map(tellReading),
         ])}
       />
       <NumberTable
