@@ -1,5 +1,12 @@
 /** The exact evidence of a prediction, of one cause or of several together. */
-import { type EvidenceParts, evidenceParts, type Prepared, prepare, type Shift } from "../tally/index.ts";
+import {
+  type EvidenceParts,
+  evidenceParts,
+  narrowRecirculation,
+  type Prepared,
+  prepare,
+  type Shift,
+} from "../tally/index.ts";
 import type { Prediction } from "./cause.ts";
 
 export function evidenceOf(prediction: Prediction, healthy: Prepared): number {
@@ -7,8 +14,13 @@ export function evidenceOf(prediction: Prediction, healthy: Prepared): number {
   return normaliser + fit + signs;
 }
 
-/** Its shift, and where the response to air changes the elimination with it. */
+/** Its shift, and where the response to air changes the elimination with it. Recirculation that narrows is no shift but a belief. */
 export function partsOf(prediction: Prediction, healthy: Prepared): EvidenceParts {
+  const { recirculation, standing } = prediction;
+  if (recirculation !== undefined) {
+    const narrowed = prepare(narrowRecirculation(healthy.model, recirculation), prediction.response);
+    return evidenceParts(narrowed, { witnesses: new Float64Array(prediction.effect.length), standing });
+  }
   const prepared = prediction.response === null ? healthy : prepare(healthy.model, prediction.response);
   return evidenceParts(prepared, shiftFor(prediction, healthy));
 }

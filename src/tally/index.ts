@@ -24,7 +24,7 @@ export {
 } from "./likelihood.ts";
 export { meanSquares, type Posterior, posterior } from "./posterior.ts";
 export { find as findReading } from "./readings.ts";
-export { commandedShut, mayRecirculate } from "./recirculation.ts";
+export { commandedShut, mayRecirculate, narrowRecirculation } from "./recirculation.ts";
 // What a healthy job passes on to the next engine of its kind.
 export {
   type HealthyReference,

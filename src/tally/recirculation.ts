@@ -12,7 +12,7 @@ import type { EngineDescription } from "../engine/index.ts";
 import { cholesky } from "../numerics/index.ts";
 import type { Assumptions } from "./assumptions.ts";
 import { find } from "./readings.ts";
-import type { PointState } from "./tally-model.ts";
+import type { PointState, TallyModel } from "./tally-model.ts";
 
 const NODES = 3; // along each axis
 const CORRELATION = 0.5; // between neighbours
@@ -71,6 +71,23 @@ export function recirculationMap(
       }
     },
   };
+}
+
+/**
+ * The same engine with less recirculation than its valve is told to give: the map counts by this share in the manifold pressure. The
+ * table of a computer that doses by pressure goes on expecting all of it.
+ */
+export function narrowRecirculation(model: TallyModel, share: number): TallyModel {
+  const { columns, nonNegative, witnesses } = model;
+  const pressure = witnesses.indexOf("pressure");
+  if (pressure < 0 || nonNegative.length === 0) return model;
+  const ofMap = Array.from({ length: columns }, (_, c) => c).filter((c) => nonNegative.some((form) => form[c] !== 0));
+  const basis = model.basis.slice();
+  for (let i = 0; i < model.points.length; i++) {
+    const row = (i * witnesses.length + pressure) * columns;
+    for (const c of ofMap) basis[row + c] = share * basis[row + c]!;
+  }
+  return { ...model, basis };
 }
 
 /** A spark engine's valve is usually shut at idle (the lowest pressure) and near atmospheric pressure. */
