@@ -10,11 +10,12 @@ import {
   type OperatingPoint,
   parseChannelList,
 } from "../channels/index.ts";
-import { type Weighed, weighAll } from "../findings/index.ts";
+import { type FoundResult, foundLikelihood, type Weighed, weighAll } from "../findings/index.ts";
 import { type Failure, failure, type Result, success } from "../quantities/index.ts";
 import { buildTallyModel, type Prepared, prepare, type TallyModel, withReferences } from "../tally/index.ts";
 import { readAssumptions } from "./assumptions/read-assumptions.ts";
 import { parseEngineFile } from "./engine-file/parse-engine-file.ts";
+import { parseFoundFile } from "./found-file/parse-found-file.ts";
 import { makeOutcome } from "./outcome/make-outcome.ts";
 import { channelViews, timelineView } from "./outcome/timeline.ts";
 import { type ReferenceInput, readReferences } from "./reference/read-references.ts";
@@ -31,10 +32,19 @@ export type CheckInput = {
   readonly channels: string | null;
   /** JSON text of changed assumptions by key, or null */
   readonly assumptions: string | null;
+  /** text of a found file: workshop checks made, which hold for the last visit; null or left out: none */
+  readonly found?: string | null;
   /** reference files of healthy engines of this kind */
   readonly references?: readonly ReferenceInput[];
   readonly toolVersion: string;
   readonly seed: number;
+};
+
+type Judged = {
+  readonly own: TallyModel;
+  readonly prepared: Prepared;
+  readonly weighed: Weighed;
+  readonly found: readonly FoundResult[];
 };
 
 /** `reference()`: the job as a reference file, or why it can be none. */
@@ -47,6 +57,8 @@ export function check(input: CheckInput): Result<Checked> {
   if (pins !== null && !pins.ok) return pins;
   const assumptions = readAssumptions(input.assumptions);
   if (!assumptions.ok) return assumptions;
+  const found = input.found == null ? success([]) : parseFoundFile(input.found, engine.value.banks);
+  if (!found.ok) return found;
   const told = readReferences(input.references ?? [], engine.value);
   if (!told.ok) return told;
 
@@ -61,29 +73,38 @@ export function check(input: CheckInput): Result<Checked> {
     const one = understand(recording, { ...engine.value, site: sites[index]! }, pins?.value ?? null);
     if (!one.ok) return one;
     understood.push(one.value);
-    const found = findOperatingPoints(one.value.set, one.value.states, index, points.length + 1);
-    points.push(...found.points);
-    keyOn.push(...found.keyOn);
+    const operating = findOperatingPoints(one.value.set, one.value.states, index, points.length + 1);
+    points.push(...operating.points);
+    keyOn.push(...operating.keyOn);
   }
   const recordings = input.recordings.map(({ name, sha256 }) => ({ name, sha256: sha256() }));
   const own = recordings.find((r) => told.value.recordings.has(r.sha256));
   if (own !== undefined) return toldOfItself(own.name);
 
-  const visits: (Visit & { readonly own: TallyModel; readonly prepared: Prepared; readonly weighed: Weighed })[] = [];
-  for (const visit of splitVisits(input.recordings, { points, keyOn, sites })) {
+  const visits: (Visit & Judged)[] = [];
+  const split = splitVisits(input.recordings, { points, keyOn, sites });
+  for (const visit of split) {
     const model = buildTallyModel(visit.data, engine.value, assumptions.value);
     if (visit.data.points.length === 0 || model.witnesses.length === 0) {
       const of = <T>(items: readonly T[]) => visit.recordings.map((i) => items[i]!);
       return nothingToTally(of(understood), of(input.recordings));
     }
     const prepared = prepare(withReferences(model, told.value.references, told.value.spreads), null);
-    visits.push({ ...visit, own: model, prepared, weighed: weighAll(prepared) });
+    const checks = visit === split[split.length - 1] ? found.value : [];
+    visits.push({
+      ...visit,
+      own: model,
+      prepared,
+      found: checks,
+      weighed: weighAll(prepared, foundLikelihood(checks)),
+    });
   }
   const last = visits[visits.length - 1]!;
-  const compared = visits.map(({ name, prepared, weighed, recordings: of }) => ({
+  const compared = visits.map(({ name, prepared, weighed, found: checks, recordings: of }) => ({
     name: name ?? "",
     prepared,
     weighed,
+    found: checks,
     recordings: of.map((i) => recordings[i]!.name),
   }));
   const { prepared, weighed, data } = last;
@@ -93,6 +114,7 @@ export function check(input: CheckInput): Result<Checked> {
     prepared,
     weighed,
     data,
+    found: found.value,
     assumptions: assumptions.value,
     recordings,
     warnings: [

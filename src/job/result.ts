@@ -2,6 +2,11 @@
  * The answer, as written by `--json` (format "airtally-result/1"). The keys are fixed; the schema is published in
  * docs/schema/result.schema.json. Units stand in the names. The file holds types only, so that every edge may read it.
  */
+import type { CheckView, MadeView } from "./check-view.ts";
+import type { ChannelView, TimelineView } from "./recording-view.ts";
+
+export type { ChannelView, TimelineView } from "./recording-view.ts";
+
 export type Answer = "proven" | "likely" | "open" | "healthy";
 export type WitnessId =
   | "meter"
@@ -146,6 +151,10 @@ export type View = {
   readonly timelines: readonly TimelineView[];
   readonly channels: readonly (readonly ChannelView[])[];
   readonly recognitionWarnings: readonly (readonly ResultWarning[])[];
+  /** the checks of result.nextChecks, told in full */
+  readonly checks: { readonly [check: string]: CheckView };
+  /** workshop checks that were entered, in their order */
+  readonly made: readonly MadeView[];
   readonly cautions: readonly string[];
   /** where the job's recordings are of differently named visits: the answer is about the last, this is about all */
   readonly comparison?: ComparisonView;
@@ -246,35 +255,4 @@ export type SignatureView = {
   readonly departure: readonly number[];
   readonly low90: readonly number[];
   readonly high90: readonly number[];
-};
-
-export type TimelineView = {
-  readonly recording: number;
-  readonly name: string;
-  readonly duration_s: number;
-  /** a few channels, thinned to at most 1,200 pairs of extremes, each on its own time stamps */
-  readonly traces: readonly {
-    readonly quantity: string;
-    readonly label: string;
-    readonly unit: string;
-    readonly time_s: readonly number[];
-    readonly values: readonly (number | null)[];
-  }[];
-  readonly states: readonly { readonly state: string; readonly start_s: number; readonly end_s: number }[];
-  readonly steady: readonly { readonly point: number; readonly start_s: number; readonly end_s: number }[];
-};
-
-export type ChannelView = {
-  /** 1 for the first column of the file */
-  readonly column: number;
-  readonly header: string;
-  readonly quantity: string | null;
-  readonly quantityName: string | null;
-  readonly unit: string | null;
-  readonly standing: string;
-  readonly confidence: number;
-  readonly reasons: readonly string[];
-  readonly interval_s: number | null;
-  readonly low: number | null;
-  readonly high: number | null;
 };

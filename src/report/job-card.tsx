@@ -5,7 +5,7 @@ import type { ChannelAction } from "./sections/channel-table.tsx";
 import { Engine } from "./sections/engine.tsx";
 import { Findings } from "./sections/findings.tsx";
 import { Head, type HeadProps } from "./sections/head.tsx";
-import { NextChecks } from "./sections/next-checks.tsx";
+import { ChecksMade, NextChecks } from "./sections/next-checks.tsx";
 import { NumberedSections, type Section } from "./sections/numbered-sections.tsx";
 import { OpenQuestions } from "./sections/open-questions.tsx";
 import { Recordings } from "./sections/recordings.tsx";
@@ -37,9 +37,10 @@ function sections({ outcome, channelAction }: Pick<JobCardProps, "outcome" | "ch
     { id: "air-path", title: CARD_WORDS.airPath, body: <AirPath outcome={outcome} /> },
     { id: "tally", title: CARD_WORDS.tally, body: <Tally outcome={outcome} /> },
     { id: "findings", title: CARD_WORDS.findings, body: <Findings outcome={outcome} /> },
+    view.made.length === 0 ? null : { id: "made", title: CARD_WORDS.checksMade, body: <ChecksMade made={view.made} /> },
     result.nextChecks.length === 0
       ? null
-      : { id: "next", title: CARD_WORDS.nextChecks, body: <NextChecks checks={result.nextChecks} /> },
+      : { id: "next", title: CARD_WORDS.nextChecks, body: <NextChecks outcome={outcome} /> },
     { id: "engine", title: CARD_WORDS.engine, body: <Engine engine={view.engine} /> },
     {
       id: "recordings",

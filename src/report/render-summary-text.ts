@@ -1,6 +1,7 @@
 /** The answer in a terminal, read in ten seconds: word, sentence, chances with sizes, what is ruled out, what next. */
-import type { Finding, Outcome } from "../job/result.ts";
+import type { Finding, NextCheck, Outcome } from "../job/result.ts";
 import { leadingWords } from "./sections/before-after.tsx";
+import { bitsWords } from "./words/bits-words.ts";
 import { ANSWER_WORDS, CARD_WORDS } from "./words/card-words.ts";
 import { causeTitle, countWord, sentence } from "./words/cause-title.ts";
 import { chanceWords } from "./words/chance-words.ts";
@@ -14,6 +15,7 @@ export type SummaryOptions = { readonly width: number; readonly colour: boolean 
 const SHOWN_FROM = 0.01;
 const MOST_ROWS = 6;
 const MOST_WARNINGS = 4;
+const MOST_NEXT = 4;
 const NARROWEST = 40;
 
 export function renderSummaryText(outcome: Outcome, options: SummaryOptions): string {
@@ -30,7 +32,12 @@ export function renderSummaryText(outcome: Outcome, options: SummaryOptions): st
   ]);
   blocks.push(visitLines(outcome, width));
   blocks.push(chanceLines(outcome, width));
-  blocks.push([...excludedLines(outcome, width), ...notTestedLines(outcome, width), ...nextLines(outcome, width)]);
+  blocks.push([
+    ...excludedLines(outcome, width),
+    ...notTestedLines(outcome, width),
+    ...madeLines(outcome, width),
+    ...nextLines(outcome, width),
+  ]);
   blocks.push(warningLines(outcome, width));
   return `${blocks
     .filter((lines) => lines.length > 0)
@@ -104,11 +111,23 @@ function notTestedLines({ result, view }: Outcome, width: number): string[] {
   return wrapText(`Not tested: ${told.join("; ")}.`, width, "  ");
 }
 
-function nextLines({ result }: Outcome, width: number): string[] {
-  const [first] = result.nextChecks;
-  return first === undefined
-    ? []
-    : wrapText(`Next: ${sentence(first.text)} ${formatNumber(first.minutes, 2)} min.`, width, "  ");
+function madeLines({ view }: Outcome, width: number): string[] {
+  return view.made.flatMap((m) => wrapText(`Found: ${m.title}: ${m.result}. ${m.says}`, width, "  "));
+}
+
+/** The first check in full, the rest by title. */
+function nextLines({ result, view }: Outcome, width: number): string[] {
+  const [first, ...rest] = result.nextChecks;
+  if (first === undefined) return [];
+  const minutes = (check: NextCheck) => `${formatNumber(check.minutes, 2)} min`;
+  const next = `Next: ${sentence(first.text)} ${minutes(first)}, ${bitsWords(first.informationBits)}.`;
+  const then = rest
+    .slice(0, MOST_NEXT - 1)
+    .map((check) => `${view.checks[check.check]?.title ?? check.check} (${minutes(check)})`);
+  return [
+    ...wrapText(next, width, "  "),
+    ...(then.length === 0 ? [] : wrapText(`Then: ${then.join("; ")}.`, width, "  ")),
+  ];
 }
 
 function warningLines({ result }: Outcome, width: number): string[] {

@@ -12,6 +12,7 @@ type Options = {
   engine: string;
   channels?: string;
   assumptions?: string;
+  found?: string;
   visit?: string;
   reference?: string[];
   referenceOut?: string;
@@ -29,6 +30,7 @@ export function addCheck(program: Command, version: string): void {
     .requiredOption("--engine <file>", "engine file; airtally engine-template prints one to start from")
     .option("--channels <file>", "channel list that pins or corrects what was recognised")
     .option("--assumptions <file>", "changed assumptions, by key")
+    .option("--found <file>", "found file: workshop checks made, and what they showed")
     .option("--visit <file>", "visit file: recordings with their own barometer, outside temperature and visit")
     .option("--reference <file...>", "reference of a healthy engine of this kind; may be given several times")
     .option("--reference-out <file>", "write this job as a reference, if it is judged healthy")
@@ -45,6 +47,7 @@ async function run(paths: string[], options: Options, version: string): Promise<
   const engine = readTextInput(options.engine);
   const channels = options.channels === undefined ? null : readTextInput(options.channels);
   const assumptions = options.assumptions === undefined ? null : readTextInput(options.assumptions);
+  const found = options.found === undefined ? null : readTextInput(options.found);
   const references = (options.reference ?? []).map(readTextInput);
   const inputs = [
     ...recordings,
@@ -53,6 +56,7 @@ async function run(paths: string[], options: Options, version: string): Promise<
     ...references.map((r) => r.file),
     ...(channels === null ? [] : [channels.file]),
     ...(assumptions === null ? [] : [assumptions.file]),
+    ...(found === null ? [] : [found.file]),
   ];
   const [json, report, referenceOut] = planOutputs(
     [options.json, options.report, options.referenceOut],
@@ -65,6 +69,7 @@ async function run(paths: string[], options: Options, version: string): Promise<
     engine: engine.text,
     channels: channels?.text ?? null,
     assumptions: assumptions?.text ?? null,
+    found: found?.text ?? null,
     references: references.map(({ text, file }) => ({ name: file.name, text })),
     toolVersion: version,
     seed: 0,
@@ -111,6 +116,7 @@ function fileAtFault(reason: string, options: Options): string | undefined {
     ].includes(reason)
   )
     return options.engine;
+  if (reason.startsWith("found-")) return options.found;
   if (reason.startsWith("assumptions-")) return options.assumptions;
   return undefined;
 }

@@ -3,18 +3,21 @@
 import type { OperatingData } from "../../channels/index.ts";
 import {
   excludedSizes,
+  type FoundResult,
   inseparableCauses,
   sensitivities,
   type Weighed,
   type WeighedCause,
 } from "../../findings/index.ts";
 import type { Assumptions, Prepared } from "../../tally/index.ts";
-import cautions from "../cautions.json" with { type: "json" };
+import { cautionsAlways } from "../cautions.ts";
 import type { CauseView, Outcome, ResultWarning, View } from "../result.ts";
 import { commonAnswer } from "./air.ts";
 import { assumptionsList, restsOnAssumptions } from "./assumptions-list.ts";
 import { engineView } from "./engine-view.ts";
 import { explanationsList, findingsList } from "./findings-list.ts";
+import { madeViews } from "./made-views.ts";
+import { nextChecks } from "./next-checks.ts";
 import { notVisited } from "./not-visited.ts";
 import { pointResults, round } from "./points.ts";
 import { signatureViews } from "./signature-views.ts";
@@ -28,6 +31,8 @@ export type OutcomeInput = {
   readonly prepared: Prepared;
   readonly weighed: Weighed;
   readonly data: OperatingData;
+  /** workshop checks entered; `weighed` holds them */
+  readonly found: readonly FoundResult[];
   readonly assumptions: Assumptions;
   readonly recordings: readonly { readonly name: string; readonly sha256: string }[];
   readonly warnings: readonly ResultWarning[];
@@ -36,11 +41,12 @@ export type OutcomeInput = {
 };
 
 export function makeOutcome(input: OutcomeInput): Outcome {
-  const { prepared, weighed, data, assumptions } = input;
+  const { prepared, weighed, data, found, assumptions } = input;
   const { model } = prepared;
   const answer = commonAnswer(weighed, prepared);
   const visibility = inseparableCauses(weighed);
-  const verdict = verdictOf(weighed, visibility, model);
+  const verdict = verdictOf({ weighed, visibility, model, found });
+  const next = nextChecks(weighed, prepared, found);
   const first = weighed.causes[0];
   const rested = first === undefined || model.witnesses.length < 2 ? [] : sensitivities(first, prepared);
   const listed = findingsList(
@@ -61,7 +67,9 @@ export function makeOutcome(input: OutcomeInput): Outcome {
     ),
     signatures: model.witnesses.length < 2 ? [] : signatureViews(weighed, prepared, answer),
     ...input.drawings(),
-    cautions: cautions.always,
+    checks: next.views,
+    made: madeViews(weighed, found),
+    cautions: cautionsAlways(),
   });
   let drawn: View | null = null;
   return {
@@ -94,7 +102,7 @@ export function makeOutcome(input: OutcomeInput): Outcome {
               },
             ];
       }),
-      nextChecks: [],
+      nextChecks: next.list,
       operatingPoints: pointResults(model, answer),
       meterCurve: null,
       breathing: null,

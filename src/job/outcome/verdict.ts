@@ -2,15 +2,28 @@
  * The word and the sentence a customer reads first.
  *
  * Rule   healthy: at least 80 % healthy. likely: a cause, or a group that this recording cannot tell apart, has at least 80 %.
- *        open: all else. (proven comes only with a workshop check that settled it.)
+ *        open: all else.
+ *        proven, before all of these: one cause, or healthy, has at least 95 %, and of the workshop checks entered one speaks for it
+ *        by a likelihood ratio of at least 10 against everything else, the recordings and the other checks counted.
  */
-import type { Visibility, Weighed, WeighedCause } from "../../findings/index.ts";
-import { reported, sizeQuantile } from "../../findings/index.ts";
+import {
+  type FoundResult,
+  reported,
+  sizeQuantile,
+  spokenFor,
+  type Visibility,
+  type Weighed,
+  type WeighedCause,
+} from "../../findings/index.ts";
 import type { TallyModel } from "../../tally/index.ts";
 import type { Answer } from "../result.ts";
+import { tellFound } from "./tell-found.ts";
 import { capital, figure, listed, WITNESS_NAMES } from "./words.ts";
 
 export const LIKELY = 0.8;
+const PROVEN = 0.95;
+/** strong evidence [kass1995] begins near here */
+const SETTLING_RATIO = 10;
 
 export type Verdict = {
   readonly answer: Answer;
@@ -21,13 +34,36 @@ export type Verdict = {
   readonly meansNot: string;
 };
 
-export function verdictOf(weighed: Weighed, visibility: Visibility, model: TallyModel): Verdict {
+export type VerdictInput = {
+  readonly weighed: Weighed;
+  readonly visibility: Visibility;
+  readonly model: TallyModel;
+  readonly found: readonly FoundResult[];
+};
+
+export function verdictOf({ weighed, visibility, model, found }: VerdictInput): Verdict {
+  const settled = proven(weighed, model, found);
+  if (settled !== null) return settled;
   const leading = leadingGroup(weighed, visibility);
   const together = leading.reduce((sum, cause) => sum + cause.probability, 0);
   if (model.witnesses.length < 2) return oneWitness(model);
   if (weighed.healthy.probability >= LIKELY) return healthy(model);
   if (leading.length === 0 || together < LIKELY) return open(weighed, leading, model);
   return leading.length === 1 ? single(leading[0]!) : group(leading, together);
+}
+
+function proven(weighed: Weighed, model: TallyModel, found: readonly FoundResult[]): Verdict | null {
+  const first = weighed.causes.find((cause) => cause.probability >= PROVEN);
+  if (first === undefined && weighed.healthy.probability < PROVEN) return null;
+  const [strongest] = spokenFor(first?.cause.id ?? null, weighed, found);
+  if (strongest === undefined || strongest.ratio < SETTLING_RATIO) return null;
+  const verdict = first === undefined ? healthy(model) : single(first);
+  return { ...verdict, answer: "proven", summary: `${verdict.summary} ${settledBy(strongest.result)}` };
+}
+
+function settledBy(result: FoundResult): string {
+  const { title, shown } = tellFound(result);
+  return `A workshop check settled it: ${lower(title)} (${shown}).`;
 }
 
 /** The most probable visible cause and those that can't be told from it. */

@@ -4,7 +4,7 @@
  * Rule   a change is told where its 90 % interval leaves zero out: departures of two visits of one engine share its own curves
  *        and breathing, so that their difference is better known than either, and the intervals are cautious
  */
-import { inseparableCauses, reported, sizeQuantile, type Weighed } from "../../findings/index.ts";
+import { type FoundResult, inseparableCauses, reported, sizeQuantile, type Weighed } from "../../findings/index.ts";
 import type { Prepared, TallyModel } from "../../tally/index.ts";
 import { type CommonAnswer, commonAnswer } from "../outcome/air.ts";
 import { departureAt, meanDeparture } from "../outcome/departures.ts";
@@ -18,6 +18,8 @@ export type WeighedVisit = {
   readonly recordings: readonly string[];
   readonly prepared: Prepared;
   readonly weighed: Weighed;
+  /** workshop checks that hold for this visit */
+  readonly found: readonly FoundResult[];
 };
 
 export function compareVisits(visits: readonly WeighedVisit[]): ComparisonView {
@@ -25,10 +27,10 @@ export function compareVisits(visits: readonly WeighedVisit[]): ComparisonView {
   return { sentence: changeSentence(views[0]!, views[views.length - 1]!), visits: views };
 }
 
-function viewOf({ name, recordings, prepared, weighed }: WeighedVisit): VisitView {
+function viewOf({ name, recordings, prepared, weighed, found }: WeighedVisit): VisitView {
   const { model } = prepared;
   const answer = commonAnswer(weighed, prepared);
-  const verdict = verdictOf(weighed, inseparableCauses(weighed), model);
+  const verdict = verdictOf({ weighed, visibility: inseparableCauses(weighed), model, found });
   const [first] = verdict.leading;
   const at = (p: number) => round(reported(first!.cause, sizeQuantile(first!.nodes, p)));
   return {

@@ -1,20 +1,90 @@
-/** Section "Next checks": what would settle it soonest. Drawn only where the result names a check. */
-import type { NextCheck } from "../../job/result.ts";
+/**
+ * Sections "Checks made" and "Next checks": what was found in the workshop and what it says, and what would settle it soonest,
+ * with how, how long, what it may show, what it would settle, and what to mind.
+ */
+import type { NextCheck, Outcome, View } from "../../job/result.ts";
+import { bitsWords } from "../words/bits-words.ts";
+import { causeTitle, listed } from "../words/cause-title.ts";
 import { formatNumber, NARROW_SPACE } from "../words/number-words.ts";
+import { typeset } from "../words/typeset.ts";
 
-export function NextChecks({ checks }: { readonly checks: readonly NextCheck[] }) {
+export function ChecksMade({ made }: { readonly made: View["made"] }) {
+  return (
+    <ul className="checks checks-made">
+      {made.map((check) => (
+        <li key={`${check.check} ${check.bank}`}>
+          <h3>{check.title}</h3>
+          <p className="check-result">{typeset(check.result)}</p>
+          <p className="check-says">{typeset(check.says)}</p>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function NextChecks({ outcome }: { readonly outcome: Outcome }) {
   return (
     <ol className="checks">
-      {checks.map((check) => (
+      {outcome.result.nextChecks.map((check, k) => (
         <li key={check.check}>
-          <p>{check.text}</p>
-          <p className="check-numbers">
-            {formatNumber(check.minutes, 2)}
-            {NARROW_SPACE}min, {formatNumber(check.informationBits, 2)}
-            {NARROW_SPACE}bit
-          </p>
+          <Check check={check} view={outcome.view} open={k < UNFOLDED} />
         </li>
       ))}
     </ol>
   );
+}
+
+/** The first few stand open; the others show their line and unfold. All are printed. */
+const UNFOLDED = 3;
+
+function Check({ check, view, open }: { readonly check: NextCheck; readonly view: View; readonly open: boolean }) {
+  const told = view.checks[check.check];
+  if (told === undefined) return <p>{typeset(check.text)}</p>;
+  const settles = check.settles.map((cause) => causeTitle(view, cause, null));
+  return (
+    <>
+      <div className="check-line">
+        <h3>{told.title}</h3>
+        <p className="check-numbers">
+          {formatNumber(check.minutes, 2)}
+          {NARROW_SPACE}min, {bitsWords(check.informationBits)}{" "}
+          <span className="check-bits">
+            {formatNumber(check.informationBits, 2)}
+            {NARROW_SPACE}bit
+          </span>
+        </p>
+      </div>
+      {settles.length > 0 && <p className="check-settles">May settle: {listed(settles.map(quoted))}.</p>}
+      <details className="more printed" open={open}>
+        <summary>How, with what, and what to mind</summary>
+        <p className="check-how">{typeset(told.how)}</p>
+        <dl className="facts facts-unknown check-facts">
+          <div>
+            <dt>with</dt>
+            <dd>{told.needs}</dd>
+          </div>
+          <div>
+            <dt>note down</dt>
+            <dd>{listed(told.outcomes, told.outcomes.length > 1 && told.entry.includes('"result"') ? "or" : "and")}</dd>
+          </div>
+          {told.cautions.length > 0 && (
+            <div>
+              <dt>mind</dt>
+              <dd>{told.cautions.join(" ")}</dd>
+            </div>
+          )}
+          <div className="check-entry">
+            <dt>to enter it</dt>
+            <dd>
+              <code>{told.entry}</code>
+            </dd>
+          </div>
+        </dl>
+      </details>
+    </>
+  );
+}
+
+function quoted(title: string): string {
+  return `\u201c${title}\u201d`;
 }

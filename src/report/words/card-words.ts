@@ -47,6 +47,7 @@ export const CARD_WORDS = {
   airPath: "Air path",
   tally: "Tally",
   findings: "Findings",
+  checksMade: "Checks made",
   nextChecks: "Next checks",
   engine: "Engine and meter",
   recordings: "Recordings",
