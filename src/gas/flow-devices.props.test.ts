@@ -51,6 +51,39 @@ describe("differentialPressureFlow", () => {
     expect(uncertainty.dischargeCoefficient).toBeCloseTo(0.0025, 10);
   });
 
+  it("names each limit alone, just beyond it and not just within", () => {
+    const plate = (pipeDiameter: number, diameterRatio: number) =>
+      differentialPressureFlow(
+        { kind: "orifice-plate", pipeDiameter, boreDiameter: pipeDiameter * diameterRatio },
+        { ...AIR, pressureDrop: 5000 },
+      ).outside.join();
+    expect(plate(0.0495, 0.5)).toMatch(/^pipe 49.5 mm[^,]*$/);
+    expect(plate(0.0505, 0.5)).toBe("");
+    expect(plate(0.06, 0.2)).toMatch(/^bore 12.0 mm[^,]*$/);
+    expect(plate(0.063, 0.2)).toBe("");
+    expect(plate(0.2, 0.76)).toMatch(/^diameter ratio 0.760[^,]*$/);
+    expect(plate(0.2, 0.74)).toBe("");
+  });
+
+  it("states the standards' uncertainties of each coefficient, standard and not at 95 %", () => {
+    const stated = (device: DifferentialPressureDevice) =>
+      differentialPressureFlow(device, { ...AIR, pressureDrop: 5000 }).uncertainty;
+    const at = (kind: DifferentialPressureDevice["kind"], pipeDiameter: number, diameterRatio: number) =>
+      stated({ kind, pipeDiameter, boreDiameter: pipeDiameter * diameterRatio });
+    const coefficient = (...of: Parameters<typeof at>) => 200 * at(...of).dischargeCoefficient;
+    // per cent at 95 %, ISO 5167-2 5.3.3.1 and ISO 5167-3 5.1.7, 5.2.7
+    expect(coefficient("orifice-plate", 0.2, 0.15)).toBeCloseTo(0.55, 9);
+    expect(coefficient("orifice-plate", 0.2, 0.5)).toBeCloseTo(0.5, 9);
+    expect(coefficient("orifice-plate", 0.2, 0.7)).toBeCloseTo(0.6669, 9);
+    expect(coefficient("orifice-plate", 0.0508, 0.5)).toBeCloseTo(0.5 + 0.9 * 0.25 * 0.8, 9);
+    expect(coefficient("isa-1932-nozzle", 0.1, 0.5)).toBeCloseTo(0.8, 9);
+    expect(coefficient("isa-1932-nozzle", 0.1, 0.7)).toBeCloseTo(1, 9);
+    expect(coefficient("long-radius-nozzle", 0.1, 0.5)).toBeCloseTo(2, 9);
+    const drop = 5000 / 101_325;
+    expect(200 * at("orifice-plate", 0.2, 0.5).expansibility).toBeCloseTo((3.5 * drop) / 1.4, 9);
+    expect(200 * at("isa-1932-nozzle", 0.1, 0.5).expansibility).toBeCloseTo(2 * drop, 9);
+  });
+
   it("does not expand without a drop, and loses less than the drop for good", () => {
     expect(orificeExpansibility(0.6, 1, 1.4)).toBe(1);
     expect(nozzleExpansibility(0.6, 1, 1.4)).toBe(1);

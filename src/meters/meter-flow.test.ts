@@ -92,6 +92,19 @@ describe("meterFlow", () => {
     expect(out.massFlow[1]).toBeCloseTo(0.02, 14);
   });
 
+  it("counts both ends of the curve as inside, and the next sample beyond as outside", () => {
+    const out = { massFlow: new Float64Array(4), quality: new Uint8Array(4) };
+    const { x } = wire.curve;
+    const [low, high] = [x[0]!, x[x.length - 1]!];
+    meterFlows(wire, { signal: Float64Array.from([low - 1e-9, low, high, high + 1e-9]), air: standard }, out);
+    expect(Array.from(out.quality)).toEqual([
+      QUALITY.outsideValidity,
+      QUALITY.good,
+      QUALITY.good,
+      QUALITY.outsideValidity,
+    ]);
+  });
+
   it("takes air that changes with every sample", () => {
     const vortex = prepared(
       describeMeter("vortex", "Hz", [

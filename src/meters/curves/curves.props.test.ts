@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { evaluateMonotoneCubic, monotoneCubic } from "../../numerics/index.ts";
 import { QUALITY } from "../../quantities/index.ts";
 import { meterFlow } from "../meter-flow.ts";
 import { prepareMeter } from "../prepare-meter.ts";
@@ -115,6 +116,34 @@ describe("meter curve", () => {
     expect(curveFunctions(curveOf(FORMS[0]!)).read(2).sd).toBeNull();
   });
 
+  it("as a table states an error that the whole curve keeps, its first and last interval too", () => {
+    // steep where the flow begins, and steep where it ends
+    const forms: CurveForm[] = [
+      { kind: "power", scale: 1, offset: 0, exponent: 0.3 },
+      { kind: "polynomial", coefficients: [0, 0, 0, 0, 0, 0, 0, 1], centre: 0, halfWidth: 1 },
+    ];
+    for (const form of forms) {
+      const domain = [0, 1] as const;
+      const curve = { ...curveOf(form), domain };
+      const table = tabulateCurve(curve, 1);
+      if (!table.ok) throw new Error(table.message);
+      const { points } = table.value.curve;
+      const cubic = monotoneCubic(
+        points.map(([s]) => s),
+        points.map(([, m]) => m),
+      );
+      const flow = flowFunction(form);
+      const largest = Math.max(...points.map(([, m]) => Math.abs(m)));
+      let worst = 0;
+      for (let i = 0; i <= 3200; i++) {
+        const at = domain[0] + ((domain[1] - domain[0]) * i) / 3200;
+        worst = Math.max(worst, Math.abs(evaluateMonotoneCubic(cubic, at) - flow(at)) / largest);
+      }
+      expect(worst).toBeLessThan(1.05 * table.value.tableError);
+      expect(worst).toBeGreaterThan(0.9 * table.value.tableError);
+    }
+  });
+
   it("knows where it turns back, where it is zero, and refuses to be tabulated when it turns", () => {
     const bent: CurveForm = { kind: "polynomial", coefficients: [0.1, 0.02, -0.2], centre: 2.75, halfWidth: 1.75 };
     expect(turningSignal(curveOf(bent))).not.toBeNull();
@@ -169,6 +198,7 @@ describe("curve as CSV", () => {
     expect(reason("signal [V],flow [bananas]\n")).toEqual(["unknown-unit", 1]);
     expect(reason("signal [kPa],flow [g/s]\n")).toEqual(["unknown-unit", 1]);
     expect(reason("signal [V],flow [g/s]\n1,2\n2,x\n")).toEqual(["not-a-number", 3]);
+    expect(reason("signal [V],flow [g/s]\n1,2\nx,3\n")).toEqual(["not-a-number", 3]);
     expect(reason("signal [V],flow [g/s]\n1,2,3\n2,3\n")).toEqual(["not-a-number", 2]);
     expect(reason("signal [V],flow [g/s]\n1,2\n")).toEqual(["too-few-points", undefined]);
   });

@@ -96,6 +96,33 @@ describe("fitCurve", () => {
     expect(wide.chiSquare).toBeLessThan(narrow.chiSquare / 4);
   });
 
+  it("tries every law and every degree that the points allow", () => {
+    const names = (points: readonly BenchPoint[]) => {
+      const { candidates, rejected } = fitted(points);
+      return [...candidates, ...rejected].map((c) => c.name).sort();
+    };
+    const degrees = [2, 3, 4, 5].map((degree) => `polynomial of degree ${degree}`);
+    const always = ["King's law", "exponential", ...degrees, "power law", "straight line"];
+    expect(names(benchOf(LAWS[0]!.form, LAWS[0]!.domain))).toEqual(always);
+    const few = benchOf(LAWS[3]!.form, LAWS[3]!.domain, 0.005, 5);
+    expect(names(few)).toEqual(always.filter((name) => !/[45]$/.test(name)));
+    const both = few.map((p) => ({ ...p, flow: p.flow - 0.04 }));
+    expect(names(both)).toContain("film law");
+  });
+
+  it("weighs laws by misfit over scatter and by how many numbers they take", () => {
+    // scatter four times as large as stated: the misfits count a sixteenth
+    const points = benchOf(LAWS[0]!.form, LAWS[0]!.domain).map((p) => ({ ...p, flowSd: p.flowSd / 4 }));
+    const { candidates, birgeRatio } = fitted(points);
+    const least = Math.min(...candidates.map((c) => c.chiSquare / c.degreesOfFreedom));
+    expect(birgeRatio).toBeCloseTo(Math.sqrt(least), 10);
+    expect(birgeRatio).toBeGreaterThan(2);
+    const [first, second] = candidates as [(typeof candidates)[0], (typeof candidates)[0]];
+    const misfit = (first.chiSquare - second.chiSquare) / (2 * birgeRatio ** 2);
+    const numbers = ((first.parameters.length - second.parameters.length) / 2) * Math.log(points.length);
+    expect(Math.log(first.weight / second.weight)).toBeCloseTo(-misfit - numbers, 8);
+  });
+
   it("puts laws out that turn back, and tells why", () => {
     const plateau = [0.1, 0.3, 0.32, 0.31, 0.6].map((flow, i) => ({ signal: i + 1, flow, flowSd: 0.001 }));
     const fit = fitCurve(plateau, OPTIONS);
