@@ -1,7 +1,7 @@
 /** Integrals of narrow densities against closed forms. */
 import { describe, it } from "vitest";
 import { densityQuantile, integrateExponential, normalQuantile } from "../src/numerics/index.ts";
-import { expectDigits } from "./matched-digits.ts";
+import { expectDigits, expectFailure } from "./matched-digits.ts";
 
 describe("adaptive quadrature", () => {
   for (const width of [0.2, 0.03, 1e-3]) {
@@ -24,5 +24,7 @@ describe("adaptive quadrature", () => {
     const density = integrateExponential((x) => -3 * x, 0, 2);
     expectDigits(Math.exp(density.logIntegral), -Math.expm1(-6) / 3, 6);
     expectDigits(densityQuantile(density, 0.5), -Math.log1p(0.5 * Math.expm1(-6)) / 3, 6);
+    const steeper = integrateExponential((x) => -3.00003 * x, 0, 2);
+    expectFailure(() => expectDigits(Math.exp(steeper.logIntegral), -Math.expm1(-6) / 3, 6));
   });
 });
