@@ -54,7 +54,9 @@ const LAGS = { wastegate: 0.1, bypass: 0.06, flow: 0.06, ratio: 0.04 }; // s
 
 export function stepCharger(charger: Charger, state: ChargerState, u: ChargerInputs, dt: number): void {
   const lag = (seconds: number) => 1 - Math.exp(-dt / seconds);
-  const mapped = mapRatio(charger, state.spin, state.compressorFlow / u.largestFlow);
+  // An open bypass feeds the compressor enough to stay out of surge.
+  const flow = Math.max(state.compressorFlow / u.largestFlow, SURGE_SHARE * state.bypass);
+  const mapped = mapRatio(charger, state.spin, flow);
   const rate = (mapped - state.ratio) / LAGS.ratio;
   const error = clamp((state.ratio + LEAD * rate) / u.wantedRatio - 1, 0.3);
   if (Math.abs(error) < 0.1) state.wastegateIntegral = share(state.wastegateIntegral + 3 * error * dt); // far away it would wind up

@@ -8,28 +8,15 @@
  */
 import { GAMMA_CHARGE } from "../engine/index.ts";
 import { GAS_CONSTANT_DRY_AIR } from "../quantities/index.ts";
-import { type CrankSettings, heatPerAir, newCrankEngine, runCrankCycle } from "./crank-engine.ts";
+import { AMBIENT, crankResistances, crankSettings, runCrankCycle } from "./crank-cycle.ts";
+import { newCrankEngine } from "./crank-engine.ts";
 import type { EngineDesign } from "./engine-design.ts";
-import { ambientAt } from "./model-engine.ts";
 import { fullArea } from "./throttle-plate.ts";
 
 const SETTLING = 30; // cycles
-const AMBIENT = ambientAt({ altitude: 0, temperature: 293.15, relativeHumidity: 0 });
 
 export function crankBreathing(design: EngineDesign, speeds: readonly number[], intakeLate = 0) {
   return speeds.map((speed) => [speed, efficiencyAtFullLoad(design, speed, intakeLate)] as const);
-}
-
-/** Filter and exhaust as the cycle-averaged engine has them, for the largest flow given. */
-export function crankResistances(design: EngineDesign, largestFlow: number) {
-  const filter = design.intake.filterDrop / largestFlow ** 2;
-  // an orifice that loses the drawing's pressure rise at the largest flow, gas at 900 K
-  const density = AMBIENT.pressure / (GAS_CONSTANT_DRY_AIR * 900);
-  return { filter, exhaustArea: largestFlow / Math.sqrt(2 * density * design.exhaust.pressureRise) };
-}
-
-export function crankSettings(design: EngineDesign, speed: number, throttleArea: number): CrankSettings {
-  return { speed, throttleArea, heatPerAir: heatPerAir(design, 1), intakeLate: 0, wallTemperature: 400 };
 }
 
 function efficiencyAtFullLoad(design: EngineDesign, speed: number, intakeLate: number): number {

@@ -15,14 +15,20 @@ const motored: Running = { speed: 25, heatPerAir: 0, intakeLate: 0, wallTemperat
 
 function cylinderAt(degrees: number, pressure: number, temperature: number): CrankCylinder {
   const gas = gasVolume(pressure, temperature, cylinderVolume(g, degrees));
-  return { gas, heat: 0, released: 0, trappedBurntShare: 0, drawn: 0, work: 0 };
+  return { gas, heat: 0, released: 0, trappedBurntShare: 0, drawn: 0, drawnBurnt: 0, work: 0 };
 }
 
 function turn(cylinder: CrankCylinder, from: number, to: number, running: Running) {
   const intake = gasVolume(60e3, 310, 3e-3);
   const exhaust = gasVolume(102e3, 800, 3e-3, 1);
   for (let degrees = from; degrees < to; degrees++) {
-    stepCylinder(g, cylinder, { degrees: degrees % 720, step: 1, intake, exhaust }, running, flow);
+    stepCylinder(
+      g,
+      cylinder,
+      { degrees: degrees % 720, step: 1, dt: 1 / (360 * running.speed), intake, exhaust },
+      running,
+      flow,
+    );
   }
   return { intake, exhaust };
 }

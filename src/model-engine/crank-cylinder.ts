@@ -38,8 +38,9 @@ export type CrankCylinder = {
   released: number;
   /** mass share of burnt gas when the intake valve closed last */
   trappedBurntShare: number;
-  /** since the cycle began: kg through the intake valve, J of work */
+  /** since the cycle began: kg through the intake valve, those of them burnt, J of work */
   drawn: number;
+  drawnBurnt: number;
   work: number;
 };
 
@@ -50,12 +51,19 @@ const BURN_LASTS = 55;
 export function stepCylinder(
   g: CrankGeometry,
   cylinder: CrankCylinder,
-  at: { readonly degrees: number; readonly step: number; readonly intake: GasVolume; readonly exhaust: GasVolume },
+  at: {
+    readonly degrees: number;
+    readonly step: number;
+    /** s */
+    readonly dt: number;
+    readonly intake: GasVolume;
+    readonly exhaust: GasVolume;
+  },
   running: Running,
   flow: OrificeFlow,
 ): void {
   const { gas } = cylinder;
-  const dt = at.step / (360 * running.speed);
+  const { dt } = at;
   const after = at.degrees + at.step;
   cylinder.work += changeVolume(gas, cylinderVolume(g, after));
   burn(cylinder, after, running);
@@ -66,8 +74,10 @@ export function stepCylinder(
   const { intakeOpens, intakeCloses, exhaustOpens, exhaustCloses } = VALVE_TIMING;
   const late = running.intakeLate;
   const intakeArea = g.intakeArea * valveShare(after, intakeOpens + late, intakeCloses + late);
-  const exhaustArea = g.exhaustArea * valveShare(after, exhaustOpens, exhaustCloses);
+  const exhaustArea = g.exhaustArea * valveShare(after, exhaustOpens + late, exhaustCloses + late);
   const inward = throughHole(at.intake, gas, intakeArea, dt, flow);
+  const source = inward > 0 ? at.intake : gas;
+  cylinder.drawnBurnt += (inward * source.burnt) / source.mass;
   move(at.intake, gas, inward);
   cylinder.drawn += inward;
   if (at.degrees <= intakeCloses + late && after > intakeCloses + late)

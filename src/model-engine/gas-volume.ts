@@ -19,6 +19,13 @@ export function gasVolume(pressure: number, temperature: number, volume: number,
   return { mass, energy: (pressure * volume) / (GAMMA - 1), burnt: burntShare * mass, volume };
 }
 
+/** Makes a reservoir what it was: gas at a state, whatever has been drawn from it or let into it. */
+export function refill(gas: GasVolume, pressure: number, temperature: number, burntShare = 0): void {
+  gas.mass = (pressure * gas.volume) / (R * temperature);
+  gas.energy = (pressure * gas.volume) / (GAMMA - 1);
+  gas.burnt = burntShare * gas.mass;
+}
+
 export function pressureOf(gas: GasVolume): number {
   return ((GAMMA - 1) * gas.energy) / gas.volume;
 }

@@ -5,15 +5,9 @@
  * Refuses: to describe a real engine; to tell the inference anything but through the recording.
  */
 export type { Blemishes } from "./blemishes.ts";
-export { crankBreathing, crankResistances, crankSettings } from "./crank-breathing.ts";
-export {
-  type CrankCycle,
-  type CrankEngine,
-  type CrankSettings,
-  heatPerAir,
-  newCrankEngine,
-  runCrankCycle,
-} from "./crank-engine.ts";
+export { crankBreathing } from "./crank-breathing.ts";
+export { type CrankCycle, crankResistances, crankSettings, runCrankCycle } from "./crank-cycle.ts";
+export { type CrankEngine, type CrankSettings, heatPerAir, newCrankEngine } from "./crank-engine.ts";
 export type { EngineDesign, MeterDesign } from "./engine-design.ts";
 export { type EngineFileObject, engineFileOf } from "./engine-file.ts";
 export { drawParts, type EngineParts, HEALTHY_TOLERANCES } from "./engine-parts.ts";

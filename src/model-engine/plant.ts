@@ -1,6 +1,7 @@
 /** The state of the engine between two steps: physical, engine computer, governor, sensors. */
 import type { AirFlows, AirInputs, AirState } from "./air-path.ts";
 import { type ChargerState, newCharger } from "./charger.ts";
+import type { CrankEngine, Moved } from "./crank-engine.ts";
 import { type ComputerState, newComputer, type Sensors } from "./engine-computer.ts";
 import { type ExhaustState, LAMBDA_OF_AIR, newExhaust } from "./exhaust-gas.ts";
 import { type GovernorState, newGovernor } from "./governor.ts";
@@ -12,6 +13,8 @@ export type Plant = {
   readonly inputs: AirInputs;
   readonly flows: AirFlows;
   readonly charger: ChargerState;
+  /** null: cycle-averaged */
+  crank: CrankAir | null;
   readonly computer: ComputerState;
   readonly governor: GovernorState;
   readonly banks: readonly BankState[];
@@ -19,6 +22,8 @@ export type Plant = {
   /** kg/s, total through the exhaust, smoothed over about a cycle */
   exhaustFlow: number;
   exhaustPressure: number;
+  /** Pa before the turbine; of ambient without one */
+  turbinePressure: number;
   /** kg/s of dry fresh air, and recirculated gas as air, into the cylinders */
   dryAir: number;
   recirculated: number;
@@ -59,6 +64,14 @@ function newBank(): BankState {
   };
 }
 
+/** The air by crank angle, where it is. */
+export type CrankAir = {
+  readonly engine: CrankEngine;
+  readonly moved: Moved;
+  /** of the cycle that runs: s, and kg of fuel vapour */
+  readonly cycle: { time: number; vapour: number };
+};
+
 export const WARM_COOLANT = 363; // K
 
 export function newPlant(e: PreparedEngine): Plant {
@@ -74,6 +87,7 @@ export function newPlant(e: PreparedEngine): Plant {
       ductFlow: 0,
     },
     charger: newCharger(),
+    crank: null,
     inputs: {
       compressorRatio: 1,
       inletTemperature: temperature,
@@ -103,6 +117,7 @@ export function newPlant(e: PreparedEngine): Plant {
     },
     exhaustFlow: 0,
     exhaustPressure: pressure,
+    turbinePressure: pressure,
     dryAir: 0,
     recirculated: 0,
     pulseWidth: 0,

@@ -13,7 +13,7 @@
  * Validity    t within 30 degrees, l < 1, all shares above zero (asserted where they could leave it)
  * Source      (2), (6) definitions of the sizes; (3) flow grows with the root of the pressure; (1), (4), (5) shapes and constants
  *             common practice, no source. (5), and the gain of (1) at high speed, stand for what resolved pipes would compute: the
- *             crank-angle engine without waves confirms the loss of (1) at low speed only
+ *             crank-angle engine without waves confirms the loss of (1) at idle and low speed only
  * Check       planted-laws.test.ts, signatures of each fault in signatures*.test.ts
  */
 import { assert } from "../quantities/index.ts";

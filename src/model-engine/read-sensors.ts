@@ -24,17 +24,22 @@ export function readSensors(e: PreparedEngine, plant: Plant, dt: number): void {
   sensors.intakeTemperature += (wanted - sensors.intakeTemperature) * (1 - Math.exp(-dt / 4));
   sensors.coolant = plant.coolant;
   for (const [i, bank] of plant.banks.entries()) sensors.lambdas[i] = bank.exhaust.atProbe + e.banks[i]!.lambdaBias;
-  readMeter(e, plant, dt);
+  if (e.meter === null) return;
+  if (plant.crank === null) followMeter(e, plant, plant.meterFlow, dt); // by crank angle it has heard every step of the duct
+  sensors.meterReading = readingOf(e.meter, plant.meterSignal, assumedDensity(e.meter.design, sensors));
 }
 
-function readMeter(e: PreparedEngine, plant: Plant, dt: number): void {
+/** The meter's signal after `dt` of a flow through it, kg/s; backward flow is felt as the kind feels it. */
+export function followMeter(e: PreparedEngine, plant: Plant, flow: number, dt: number): void {
   if (e.meter === null) return;
-  const { air, sensors } = plant;
+  const { air } = plant;
   const { design } = e.meter;
-  const felt = plant.meterFlow * pulsationShare(e.faults.pulsation, plant.speed, air.pressure2 / air.pressure1);
+  const felt = flow * pulsationShare(e.faults.pulsation, plant.speed, air.pressure2 / air.pressure1);
   const density = e.meter.law.densityExponent === 0 ? 1 : densityAtMeter(e, plant);
-  followSignal(plant, design, signalAt(e.meter, felt, density), dt);
-  sensors.meterReading = readingOf(e.meter, plant.meterSignal, assumedDensity(design, sensors));
+  const forward = signalAt(e.meter, felt, density);
+  // a film tells direction, everything else takes backward flow for forward
+  const signal = flow < 0 && design.kind === "hot-film" ? 2 * e.meter.atRest - forward : forward;
+  followSignal(plant, design, signal, dt);
 }
 
 /** The meter sits behind the filter: its air has lost the filter's drop. */

@@ -4,6 +4,7 @@
  */
 
 import type { SeededRandom } from "../numerics/index.ts";
+import { newCrankAir } from "./crank-air.ts";
 import { stepDiesel } from "./diesel-control.ts";
 import { driverOf } from "./driver.ts";
 import { stepComputer } from "./engine-computer.ts";
@@ -18,13 +19,15 @@ import { writeRow } from "./trace-row.ts";
 
 export const STEP = 0.02; // s
 
-export type RunOptions = { readonly random: SeededRandom; readonly learn?: boolean };
+/** `byCrank`: cylinders by crank angle instead of cycle-averaged; slower, and the meter hears the pulsation. */
+export type RunOptions = { readonly random: SeededRandom; readonly learn?: boolean; readonly byCrank?: boolean };
 
 export function runEngine(e: PreparedEngine, protocol: Protocol, options: RunOptions): Trace {
   const plant = newPlant(e);
   if (options.learn !== false && e.design.computer.dosedBy !== "pedal") {
     drive(e, plant, learningDrive(e), { random: options.random.fork("learning"), learningTime: 1.5 });
   }
+  if (options.byCrank === true) plant.crank = newCrankAir(e); // the drive that teaches is cycle-averaged
   const trace = newTrace(Math.round(protocolDuration(protocol) / STEP), STEP);
   drive(e, plant, protocol, { random: options.random.fork("driver"), trace });
   return trace;

@@ -6,9 +6,16 @@
  * Validity    spark engines with a valve; of a diesel see diesel-control.ts
  * Source      (1) gas/orifice-flow-function.ts; the map: common practice, no source             Check spark-egr.test.ts
  */
-import type { ComputerState, Sensors } from "./engine-computer.ts";
 import { type KernelFlow, orificeKernel } from "./orifice-kernel.ts";
 import { EGR_TEMPERATURE, type PreparedEngine } from "./prepared-engine.ts";
+
+type State = { egrOpening: number; readonly airDosedBy: number; readonly fuelCut: boolean };
+type Readings = {
+  readonly speed: number;
+  readonly coolant: number;
+  readonly pressure: number;
+  readonly barometer: number;
+};
 
 const WARM = 333; // K of coolant
 const SPEED = { from: [22, 27], to: [63, 75] } as const; // 1/s: opens between the first two, shuts between the last
@@ -17,7 +24,7 @@ const SLOWEST = 3; // openings a second
 
 const kernel: KernelFlow = { flow: 0, byFirst: 0, bySecond: 0 };
 
-export function stepSparkEgr(e: PreparedEngine, state: ComputerState, sensors: Sensors, dt: number): void {
+export function stepSparkEgr(e: PreparedEngine, state: State, sensors: Readings, dt: number): void {
   if (!hasSparkEgr(e)) return;
   const load = state.airDosedBy / (0.6 * e.design.displacement * Math.max(sensors.speed, 3));
   const allowed = sensors.coolant > WARM && !state.fuelCut && sensors.speed > 6;
@@ -26,7 +33,7 @@ export function stepSparkEgr(e: PreparedEngine, state: ComputerState, sensors: S
   state.egrOpening += Math.min(Math.max(wanted - state.egrOpening, -largest), largest);
 }
 
-export function expectedEgr(e: PreparedEngine, opening: number, sensors: Sensors): number {
+export function expectedEgr(e: PreparedEngine, opening: number, sensors: Readings): number {
   if (!hasSparkEgr(e) || opening === 0 || sensors.pressure >= sensors.barometer) return 0;
   const conductance = ((e.design.egrValveArea ?? 0) * opening) / Math.sqrt(e.air.gasConstant * EGR_TEMPERATURE);
   orificeKernel(kernel, sensors.barometer, Math.max(sensors.pressure, 5e3), conductance, 0);

@@ -2,6 +2,7 @@
 import { chargeHeatingShare } from "../engine/index.ts";
 import { stepAirPath } from "./air-path.ts";
 import { efficiencyAt } from "./breathing.ts";
+import { stepCrankAir } from "./crank-air.ts";
 import type { Plant } from "./plant.ts";
 import { timingShare } from "./planted-laws.ts";
 import { HOLE_DISCHARGE, type PreparedEngine, PURGE_AREA } from "./prepared-engine.ts";
@@ -10,13 +11,11 @@ export function stepAir(e: PreparedEngine, plant: Plant, dt: number): void {
   const { air, flows, inputs, governor, computer } = plant;
   const { design, faults, ambient } = e;
   const { parts } = e.engine;
-  const before =
-    (air.pressure1 * e.air.volume1) / air.temperature1 + (air.pressure2 * e.air.volume2) / air.temperature2;
-
   const blown = (plant.charger.ratio - 1) * ambient.pressure;
   const turbine =
     design.charger === null ? 0 : 1.05 * blown + 4e3 * Math.min(1, (8 * plant.exhaustFlow) / e.largestFlow);
-  plant.exhaustPressure = ambient.pressure + e.exhaustResistance * plant.exhaustFlow ** 2 + turbine;
+  plant.turbinePressure = ambient.pressure + turbine;
+  plant.exhaustPressure = plant.turbinePressure + e.exhaustResistance * plant.exhaustFlow ** 2;
 
   // Air drawn in over warm parts at low flow; then compressed and cooled.
   const soak = parts.heatSoak / (1 + Math.abs(flows.suction) / e.idleFlow / 2);
@@ -45,14 +44,21 @@ export function stepAir(e: PreparedEngine, plant: Plant, dt: number): void {
   const share = Math.min(0.9, chargeHeatingShare(through));
   inputs.wallConductance = (parts.wallHeat * through * 3.5 * e.air.gasConstant * share) / (1 - share);
 
-  stepAirPath(e.air, air, inputs, flows, dt);
-
+  if (plant.crank === null) stepAveraged(e, plant, dt);
+  else stepCrankAir(e, plant, plant.crank, dt);
   plant.purgeFlow = purgeArea === 0 ? 0 : Math.max(0, (flows.leak * purgeArea) / inputs.leakArea);
   plant.meterFlow = flows.suction * (1 - e.unmeteredShare);
-  plant.dryAir = (flows.cylinder * (1 - air.recirculated)) / (1 + ambient.humidityRatio);
+}
+
+function stepAveraged(e: PreparedEngine, plant: Plant, dt: number): void {
+  const { air, flows } = plant;
+  const stored = () =>
+    (air.pressure1 * e.air.volume1) / air.temperature1 + (air.pressure2 * e.air.volume2) / air.temperature2;
+  const before = stored();
+  stepAirPath(e.air, air, plant.inputs, flows, dt);
+  plant.dryAir = (flows.cylinder * (1 - air.recirculated)) / (1 + e.ambient.humidityRatio);
   plant.recirculated = flows.cylinder * air.recirculated;
-  const after = (air.pressure1 * e.air.volume1) / air.temperature1 + (air.pressure2 * e.air.volume2) / air.temperature2;
-  plant.storage = (after - before) / e.air.gasConstant / dt;
+  plant.storage = (stored() - before) / e.air.gasConstant / dt;
 }
 
 function compressed(e: PreparedEngine, temperature: number, ratio: number): number {
