@@ -50,10 +50,19 @@ export function addFuelSide(context: RowContext): void {
   const banks = context.fuels.flatMap((fuel) => bankFuel(context, fuel) ?? []);
   for (const { fuel, variance, from } of banks) {
     row.fuelFrom.set(fuel.id, from);
+    if (from !== "meter" && from !== "table") forgetDosing(context, fuel.id);
     row.shared.push({ variance, effect: effectOn([fuel.id]) });
   }
   addExhaust(context, banks);
   for (const bank of banks) addFuel(context, bank);
+}
+
+/** Fuel known otherwise does not carry the errors of the readings by which the engine computer doses. */
+function forgetDosing({ row }: RowContext, id: Fuel["id"]): void {
+  row.shared.forEach(({ variance, effect }, n) => {
+    if (!effect.has(id)) return;
+    row.shared[n] = { variance, effect: new Map([...effect].filter(([other]) => other !== id)) };
+  });
 }
 
 function bankFuel(context: RowContext, fuel: Fuel): BankFuel | null {

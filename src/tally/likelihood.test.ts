@@ -1,8 +1,8 @@
 import fc from "fast-check";
-import { determinant, inverse, Matrix } from "ml-matrix";
 import { expect, it } from "vitest";
 import type { EngineDescription } from "../engine/index.ts";
 import { defaultAssumptions, logEvidence, posterior, prepare, type TallyModel } from "./index.ts";
+import { denseEvidence, squareOf } from "./test-support/dense-evidence.ts";
 
 /** A small model with numbers from a seed; nothing physical about it. */
 function someModel(seed: number, k: number, w: number, b: number, regions: number): TallyModel {
@@ -72,44 +72,6 @@ function someModel(seed: number, k: number, w: number, b: number, regions: numbe
       throttle: null,
     },
   };
-}
-
-/** (L L')_pq */
-function squareOf(factor: Float64Array, w: number, p: number, q: number): number {
-  let sum = 0;
-  for (let c = 0; c < w; c++) sum += factor[p * w + c]! * factor[q * w + c]!;
-  return sum;
-}
-
-/** The same evidence from the full covariance: S = R + Phi Phi' + shared discrepancy, the air of each point flat. */
-function denseEvidence(
-  model: TallyModel,
-  shift: Float64Array,
-  response: Float64Array,
-): { value: number; air: number[] } {
-  const w = model.witnesses.length;
-  const k = model.points.length;
-  const n = k * w;
-  const s = Matrix.zeros(n, n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) {
-      const [ki, wi, kj, wj] = [Math.floor(i / w), i % w, Math.floor(j / w), j % w];
-      let value = ki === kj ? model.errors[(ki * w + wi) * w + wj]! : 0;
-      if (model.region[ki] === model.region[kj]) value += squareOf(model.discrepancyFactor, w, wi, wj);
-      for (let c = 0; c < model.columns; c++)
-        value += model.basis[i * model.columns + c]! * model.basis[j * model.columns + c]!;
-      s.set(i, j, value);
-    }
-  }
-  const a = Matrix.zeros(n, k);
-  for (let i = 0; i < n; i++) a.set(i, Math.floor(i / w), response[i]!);
-  const r = Matrix.columnVector([...model.y].map((v, i) => v - shift[i]!));
-  const si = inverse(s);
-  const asa = a.transpose().mmul(si).mmul(a);
-  const p = Matrix.sub(si, si.mmul(a).mmul(inverse(asa)).mmul(a.transpose()).mmul(si));
-  const quad = r.transpose().mmul(p).mmul(r).get(0, 0);
-  const air = inverse(asa).mmul(a.transpose()).mmul(si).mmul(r).to1DArray();
-  return { value: -0.5 * (quad + Math.log(determinant(s)) + Math.log(determinant(asa))), air };
 }
 
 // Source: the dense formula itself (generalised least squares with a flat prior), [rasmussen2006] 2.7; algebra by ml-matrix.

@@ -34,7 +34,8 @@ export function oneSidedForms(
   const constants: number[] = forms.map(() => 0);
   const shiftTerms: { row: number; factor: number }[][] = forms.map(() => []);
   const extra: number[] = forms.map(() => 0);
-  for (const bound of spread(model, algebra)) {
+  const bounds = spread(model, algebra);
+  for (const bound of bounds) {
     const { point: k, witness: j, sign } = bound;
     const a = response === null ? 1 : response[k * w + j]!;
     const form = new Float64Array(b);
@@ -56,14 +57,37 @@ export function oneSidedForms(
     );
   }
   const cross = inverse === null ? [] : forms.map((form) => times(inverse, form));
+  const covariance = gram(forms, cross, extra);
+  shareAir(covariance, bounds, model, algebra, response);
   return {
     forms,
     constants: Float64Array.from(constants),
     shiftTerms,
-    covariance: gram(forms, cross, extra),
+    covariance,
     cross,
     logPrior: priorOf(model),
   };
+}
+
+/** Bounds of one point (two banks, a meter and a trim) rest on the same common answer: its error is one error. */
+function shareAir(
+  covariance: Float64Array,
+  bounds: TallyModel["bounds"],
+  model: TallyModel,
+  algebra: PointAlgebra,
+  response: Float64Array | null,
+): void {
+  const n = model.nonNegative.length + bounds.length;
+  const w = model.witnesses.length;
+  const follows = ({ point, witness, sign }: TallyModel["bounds"][number]) =>
+    sign * (response === null ? 1 : response[point * w + witness]!);
+  bounds.forEach((one, i) => {
+    bounds.forEach((other, j) => {
+      if (i === j || one.point !== other.point) return;
+      const at = (model.nonNegative.length + i) * n + model.nonNegative.length + j;
+      covariance[at] = covariance[at]! + (follows(one) * follows(other)) / algebra.airPrecision[one.point]!;
+    });
+  });
 }
 
 export function logSignsKept(oneSided: OneSided, beta: Float64Array, shift: Float64Array | null): number {
