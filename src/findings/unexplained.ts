@@ -1,21 +1,62 @@
 /**
  * Something that is not in the catalogue: a witness departs, smoothly over speed and pressure, in a way no cause describes.
  *
- * Equation    the healthy model with one more smooth function on one witness, of amplitude 0.12; the evidence is the mean over
- *             the witnesses
+ * Equation    the healthy model with one more smooth function g on one witness, of amplitude 0.12; the evidence is the mean over
+ *             the witnesses;  where: E[g], sd[g] at every point for the witness whose evidence is greatest
  * Why         a shape that fits no cause must not be given to the least bad one
  */
-import { logEvidence, type Prepared, prepare, smoothFunction, type TallyModel } from "../tally/index.ts";
+import { choleskyInverse } from "../numerics/index.ts";
+import {
+  logEvidence,
+  type Prepared,
+  posterior,
+  prepare,
+  smoothFunction,
+  type TallyModel,
+  type TallyWitness,
+} from "../tally/index.ts";
 import { logSum } from "./log-sum.ts";
 
 const AMPLITUDE = 0.12;
 const LENGTH = 0.7;
 
+/** How one witness departs by itself, ln units, one entry a point. */
+export type Stray = { readonly witness: TallyWitness; readonly mean: Float64Array; readonly sd: Float64Array };
+
+/** ln evidence, against healthy. */
 export function weighUnexplained(healthy: Prepared): number {
   const { model } = healthy;
-  if (model.witnesses.length < 2) return logEvidence(healthy, null);
+  if (model.witnesses.length < 2) return 0;
   const values = model.witnesses.map((_, j) => logEvidence(prepare(withStray(model, j), null), null));
-  return logSum(values) - Math.log(values.length);
+  return logSum(values) - Math.log(values.length) - logEvidence(healthy, null);
+}
+
+/** Null where one witness is all there is. */
+export function strayOf({ model }: Prepared): Stray | null {
+  if (model.witnesses.length < 2) return null;
+  const candidates = model.witnesses.map((witness, j) => {
+    const prepared = prepare(withStray(model, j), null);
+    return { witness, j, prepared, value: logEvidence(prepared, null) };
+  });
+  const { witness, j, prepared } = candidates.reduce((a, b) => (b.value > a.value ? b : a));
+  const { columns, basis } = prepared.model;
+  const { beta } = posterior(prepared, null);
+  const covariance = choleskyInverse(prepared.factor, columns);
+  const mean = new Float64Array(model.points.length);
+  const sd = new Float64Array(model.points.length);
+  for (let i = 0; i < mean.length; i++) {
+    const row = basis.subarray(
+      (i * model.witnesses.length + j) * columns,
+      (i * model.witnesses.length + j + 1) * columns,
+    );
+    let variance = 0;
+    for (let a = model.columns; a < columns; a++) {
+      mean[i] = mean[i]! + row[a]! * beta[a]!;
+      for (let b = model.columns; b < columns; b++) variance += row[a]! * row[b]! * covariance[a * columns + b]!;
+    }
+    sd[i] = Math.sqrt(Math.max(0, variance));
+  }
+  return { witness, mean, sd };
 }
 
 function withStray(model: TallyModel, witness: number): TallyModel {

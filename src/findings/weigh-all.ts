@@ -58,7 +58,7 @@ export function weighAll(prepared: Prepared, known: Known = NOTHING_KNOWN): Weig
   const grid = laySizes(possible, prepared);
   const logHealthy = logEvidence(prepared, null);
   const healthy = Math.log(PRIOR_HEALTHY) + known([]);
-  const unexplained = Math.log(PRIOR_UNEXPLAINED) + weighUnexplained(prepared) - logHealthy + known("unexplained");
+  const unexplained = Math.log(PRIOR_UNEXPLAINED) + weighUnexplained(prepared) + known("unexplained");
   const singles: Entry[] = possible.map((cause) => {
     const weight = weighCause(cause, grid.parts.get(cause)!, known);
     return { logPrior: Math.log(faulty * (1 - PRIOR_PAIRS) * share(cause)), logRatio: weight.logRatio, weight };

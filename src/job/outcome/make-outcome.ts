@@ -109,7 +109,7 @@ export function makeOutcome(input: OutcomeInput): Outcome {
       assumptions: assumptionsList(model, assumptions, rested, first?.cause.title ?? null),
       notVisited: notVisited(model, data),
       recordings: input.recordings,
-      warnings: [...remarks(prepared, weighed.unexplained.probability), ...input.warnings],
+      warnings: [...remarks(prepared, weighed), ...input.warnings],
     },
     get view() {
       drawn ??= draw();

@@ -1,7 +1,8 @@
 /** What the user must know beside the findings: the plain danger line, and remarks with codes. */
-import { ownPrediction, type WeighedCause } from "../../findings/index.ts";
+import { ownPrediction, type Weighed, type WeighedCause } from "../../findings/index.ts";
 import { mayRecirculate, type Prepared, type TallyModel } from "../../tally/index.ts";
 import type { ResultWarning } from "../result.ts";
+import { scatterRemark, unexplainedRemark } from "./misfit-remarks.ts";
 import { addWhich } from "./verdict.ts";
 import { listed, median, percentNumber, placeOf } from "./words.ts";
 
@@ -34,7 +35,7 @@ function leanAtFullLoad(cause: WeighedCause, { model }: Prepared): boolean {
   });
 }
 
-export function remarks(prepared: Prepared, unexplained: number): ResultWarning[] {
+export function remarks(prepared: Prepared, weighed: Weighed): ResultWarning[] {
   const { model } = prepared;
   const out: ResultWarning[] = [];
   if (model.witnesses.length < 2)
@@ -67,12 +68,10 @@ export function remarks(prepared: Prepared, unexplained: number): ResultWarning[
   }
   const egr = recirculationRemark(model);
   if (egr !== null) out.push(egr);
-  if (unexplained > 0.2) {
-    out.push({
-      code: "unexplained",
-      text: "A good part of what was seen fits nothing in the catalogue: look at the tally for where, and mistrust the findings.",
-    });
-  }
+  const strange = unexplainedRemark(prepared, weighed);
+  if (strange !== null) out.push(strange);
+  const scatter = scatterRemark(prepared, weighed);
+  if (scatter !== null) out.push(scatter);
   return out;
 }
 
