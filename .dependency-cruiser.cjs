@@ -1,5 +1,5 @@
 // The types of the answers, which report and web draw: the only files of job that they may read.
-const RESULT_TYPES = ["job/result", "job/meter-result"];
+const RESULT_TYPES = ["job/result", "job/meter-result", "job/recording-card"];
 
 // The import table of the project. The table is the rule: src/<room> may import itself and what stands here.
 // Entry to another room only through its index.ts; npm packages in the core only from CORE_PACKAGES.

@@ -1,6 +1,7 @@
 /** The command line: its commands, and how they end. */
 import { Command, CommanderError } from "commander";
 import { CliError } from "./cli-error.ts";
+import { addCard } from "./commands/card.ts";
 import { addCheck } from "./commands/check.ts";
 import { addDescribe } from "./commands/describe.ts";
 import { addEngineTemplate } from "./commands/engine-template.ts";
@@ -24,6 +25,7 @@ export async function runCli(args: readonly string[], context: CliContext): Prom
   addDescribe(program, context.version);
   addCheck(program, context.version);
   addEngineTemplate(program);
+  addCard(program, context.version);
   addMeter(program, context.version);
   addSimulate(program, context.version);
   for (const add of context.more) add(program);

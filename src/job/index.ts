@@ -24,5 +24,6 @@ export { type DemoJob, demo } from "./simulate/demo.ts";
 export { type Simulated, simulate } from "./simulate/simulate.ts";
 export { SIMULATE_DEFAULTS, type SimulateOptions } from "./simulate/simulate-options.ts";
 export type { SimulateChoices, SimulatedSheet } from "./simulate/simulate-schema.ts";
+export { recordingCard } from "./standard-recording/recording-card.ts";
 export { type RecordingInput, wholeRecording } from "./understand.ts";
 export { parseVisitFile, severalVisits, type VisitEntry } from "./visit/parse-visit-file.ts";
