@@ -1,9 +1,10 @@
 /** Findings and explanations as they stand in the result. */
-import { reported, sizeQuantile, type Weighed, type WeighedCause } from "../../findings/index.ts";
+import type { Weighed } from "../../findings/index.ts";
 import type { Prepared } from "../../tally/index.ts";
 import type { Explanation, Finding } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
 import { evidenceFor, speaksOf } from "./evidence.ts";
+import { findingSizes } from "./finding-sizes.ts";
 import { round } from "./points.ts";
 
 /** An explanation below this goes into othersProbability. */
@@ -26,17 +27,12 @@ export function findingsList(
       probability: round(cause.probability),
       priorProbability: round(cause.prior),
       bayesFactor: cause.bayesFactor === null ? null : round(cause.bayesFactor),
-      sizes: [sizeOf(cause)],
+      sizes: findingSizes(cause, prepared.model),
       restsOn: rank === 0 ? [...restsOn, ...firstRestsOn] : restsOn,
       evidence,
     };
     return { finding, speaks: speaksOf(told) };
   });
-}
-
-function sizeOf(cause: WeighedCause) {
-  const at = (p: number) => round(reported(cause.cause, sizeQuantile(cause.nodes, p)));
-  return { name: cause.cause.sizeName, value: at(0.5), unit: cause.cause.unit, low90: at(0.05), high90: at(0.95) };
 }
 
 export function explanationsList(weighed: Weighed): { explanations: Explanation[]; others: number } {

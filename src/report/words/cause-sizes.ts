@@ -7,8 +7,9 @@
  *   relative   reading over truth minus one, told in per cent
  *   ratio      reading over truth, told as its distance from one in per cent
  *   share      a part of a whole, told in per cent
+ *   remainder  the part of a whole that is left: only "less than"
  */
-export type SizeForm = "amount" | "reduction" | "signed" | "relative" | "ratio" | "share";
+export type SizeForm = "amount" | "reduction" | "signed" | "relative" | "ratio" | "share" | "remainder";
 
 export type CauseSize = {
   readonly form: SizeForm;
@@ -32,10 +33,16 @@ const CAUSE_SIZES: { readonly [cause: string]: CauseSize } = {
   "meter-fouled": size("reduction", "meter reading low", "", "", "at 70 % of the largest flow"),
   "meter-scaled": size("ratio", "meter reading"),
   "meter-offset": size("signed", "meter signal", "low", "high", "at idle"),
-  "meter-curve-wrong": size("relative", "meter curve"),
+  "meter-curve-wrong": size("relative", "meter curve", "low", "high", "at 70 % of the largest flow"),
   "vane-tilted": size("relative", "torque on the vane", "low", "high", "of the full spring torque"),
   "meter-pulsation": size("relative", "meter reading in pulsating flow", "low", "high", "at its worst"),
-  "intake-restricted": size("amount", "intake losing", "less", "more", "at the largest flow"),
+  "intake-restricted": size(
+    "amount",
+    "filter and duct losing",
+    "less",
+    "more",
+    "beyond a sound one's at the largest flow",
+  ),
   "leak-before-throttle": size("amount", "hole between meter and throttle", "smaller", "larger"),
   "boost-leak": size("amount", "hole in the charge pipe", "smaller", "larger"),
   "manifold-leak": size("amount", "hole after the throttle", "smaller", "larger"),
@@ -45,7 +52,7 @@ const CAUSE_SIZES: { readonly [cause: string]: CauseSize } = {
   "intake-temperature-biased": size("signed", "intake temperature reading"),
   "baro-biased": size("signed", "barometer reading"),
   "egr-stuck-open": size("amount", "EGR opening", "smaller", "larger", "where it should be shut"),
-  "egr-low-flow": size("share", "EGR flow", "less", "more", "of what is expected"),
+  "egr-low-flow": size("remainder", "EGR flow", "less", "more", "of what is expected"),
   "breathing-reduced": size("reduction", "breathing reduced", "", "", "at the largest flow"),
   "valve-timing-shifted": size("signed", "valve timing", "early", "late"),
   misfire: size("share", "misfires", "less", "more", "of the firings"),

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { CATALOGUE } from "../../findings/index.ts";
+import { causeSize } from "./cause-sizes.ts";
 import { tellExclusion, tellSize } from "./size-words.ts";
 
 const plain = (text: string | null) => text?.replaceAll("\u202f", " ").replaceAll("\u2212", "-");
@@ -14,6 +16,13 @@ describe("tellSize", () => {
   it("tells a ratio as its distance from one, in per cent", () => {
     const told = tellSize("meter-scaled", { name: "ratio", value: 0.81, unit: "1", low90: 0.72, high90: 0.93 });
     expect([plain(told.value), plain(told.interval)]).toEqual(["-19 %", "-28 to -7"]);
+  });
+
+  it("tells a second size by its own unit", () => {
+    const flow = tellSize("fuel-supply-limited", { name: "fuel", value: 2.6, unit: "g/s", low90: 2, high90: 3.1 });
+    expect(plain(flow.value)).toBe("2.6 g/s");
+    const at30 = tellSize("meter-curve-wrong", { name: "at 30 %", value: 0.15, unit: "1", low90: 0.1, high90: 0.2 });
+    expect(plain(at30.value)).toBe("+15 %");
   });
 
   it("signs what has a direction", () => {
@@ -52,6 +61,20 @@ describe("tellExclusion", () => {
     expect(excluded("meter-fouled", [-0.08, -0.001], "1")).toBe(
       "meter reading low by more than 8 % at 70 % of the largest flow",
     );
+  });
+
+  it("tells of what is left of a flow only how little is ruled out", () => {
+    expect(excluded("egr-low-flow", [0.6, 1], "1")).toBe("EGR flow less than 60 % of what is expected");
+    expect(excluded("fuel-supply-limited", [0, 0.12], "1")).toBe(
+      "fuel supply falling more than 12 % at the largest flow",
+    );
+    expect(excluded("intake-restricted", [0, 4], "kPa")).toBe(
+      "filter and duct losing more than 4 kPa beyond a sound one's at the largest flow",
+    );
+  });
+
+  it("has words for every cause of the catalogue", () => {
+    for (const { id } of CATALOGUE) expect(causeSize(id, "Title").noun, id).not.toBe("Title");
   });
 
   it("falls back to the title for a cause that has no words yet", () => {

@@ -35,6 +35,8 @@ export function tellExclusion(exclusion: Exclusion, title: string): string | nul
   const sides: Side[] = [];
   if (words.form === "reduction") {
     if (told(low) && low < zero) sides.push({ lead: "by more than", rest: amount(low) });
+  } else if (words.form === "remainder") {
+    if (told(low)) sides.push({ lead: `${words.below} than`, rest: amount(low) });
   } else if (words.form === "amount" || words.form === "share") {
     if (told(high)) sides.push({ lead: `${words.above} than`, rest: amount(high) });
   } else {
@@ -72,6 +74,7 @@ function unitless(words: CauseSize): Telling {
     case "reduction":
       return { scale: 100, zero: 0, unit: "%", signed: true };
     case "share":
+    case "remainder":
       return { scale: 100, zero: 0, unit: "%", signed: false };
     default:
       return { scale: 1, zero: 0, unit: "1", signed: words.form === "signed" };
