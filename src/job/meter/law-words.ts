@@ -8,6 +8,7 @@ const NAMES = {
   king: "King's law",
   exponential: "exponential",
   film: "film law",
+  "film-period": "film law of a period",
 } as const;
 
 export function lawName(form: CurveForm): string {

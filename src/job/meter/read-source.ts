@@ -158,7 +158,7 @@ function neutralKind(points: readonly (readonly [number, number])[]): MeterKind 
 
 /** What the laws assert and a file could break. */
 function faultOf({ form, band, at }: FlowCurve): Failure | null {
-  const film = form.kind === "film" ? form : null;
+  const film = form.kind === "film" || form.kind === "film-period" ? form : null;
   if (film !== null && !(film.scaleFlow > 0 && film.leak >= 0 && film.leak <= 100 && film.span !== 0)) {
     return failure(
       "value-invalid",

@@ -6,6 +6,7 @@
  *             king         s^2 = still + slope m^exponent                                                        (3)
  *             exponential  m = scale exp(rate s) + offset                                                        (4)
  *             film         s = zero + span film((m)/scaleFlow, leak)        hot-film/film-law.ts                   (5)
+ *             film-period  1/s = zero + span film((m)/scaleFlow, leak)      the same read as a period              (5)
  *             polynomial   m = sum c_k x^k,  x = (s - centre)/halfWidth                                           (6)
  * Symbols     s signal in V, Hz, s or 1 | m kg/s or m3/s
  * Validity    each curve's own domain (meter-curve.ts); (2), (3) give zero below their zero of flow
@@ -27,7 +28,7 @@ export type CurveForm =
   | { readonly kind: "king"; readonly still: number; readonly slope: number; readonly exponent: number }
   | { readonly kind: "exponential"; readonly scale: number; readonly rate: number; readonly offset: number }
   | {
-      readonly kind: "film";
+      readonly kind: "film" | "film-period";
       readonly scaleFlow: number;
       readonly leak: number;
       readonly zero: number;
@@ -41,7 +42,7 @@ export type CurveForm =
     };
 
 export type FormKind = CurveForm["kind"];
-export const FORM_KINDS = ["points", "power", "king", "exponential", "film", "polynomial"] as const;
+export const FORM_KINDS = ["points", "power", "king", "exponential", "film", "film-period", "polynomial"] as const;
 
 /** Flow as a function of the signal; made once, so that points are prepared once. */
 export function flowFunction(form: CurveForm): (signal: number) => number {
@@ -58,6 +59,8 @@ export function flowFunction(form: CurveForm): (signal: number) => number {
       return (s) => form.scale * Math.exp(form.rate * s) + form.offset;
     case "film":
       return (s) => filmFlow(form, s);
+    case "film-period":
+      return (s) => (s > 0 ? filmFlow(form, 1 / s) : Number.NaN);
     case "polynomial":
       return (s) => horner(form.coefficients, (s - form.centre) / form.halfWidth);
   }
@@ -75,6 +78,8 @@ export function signalFunction(form: CurveForm, domain: readonly [number, number
       return (m) => within(Math.log((m - form.offset) / form.scale) / form.rate);
     case "film":
       return (m) => within(form.zero + form.span * filmSignal(form, m));
+    case "film-period":
+      return (m) => within(1 / (form.zero + form.span * filmSignal(form, m)));
     default: {
       const flow = flowFunction(form);
       return (m) => {
@@ -86,8 +91,8 @@ export function signalFunction(form: CurveForm, domain: readonly [number, number
 }
 
 /** A signal at or beyond the film's limits has no flow: not a number, which the curve's quality then says. */
-function filmFlow(form: Extract<CurveForm, { kind: "film" }>, signal: number): number {
-  return filmMassFlow(form, (signal - form.zero) / form.span) ?? Number.NaN;
+function filmFlow(form: Extract<CurveForm, { kind: "film" | "film-period" }>, level: number): number {
+  return filmMassFlow(form, (level - form.zero) / form.span) ?? Number.NaN;
 }
 
 function cubicOf(points: readonly (readonly [number, number])[]): MonotoneCubic {

@@ -19,6 +19,7 @@ const FORM_KEYS: { readonly [kind in FormKind]: readonly string[] } = {
   king: ["still", "slope", "exponent"],
   exponential: ["scale", "rate", "offset"],
   film: ["scaleFlow", "leak", "zero", "span"],
+  "film-period": ["scaleFlow", "leak", "zero", "span"],
   polynomial: ["coefficients", "centre", "halfWidth"],
 };
 

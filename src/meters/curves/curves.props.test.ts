@@ -26,6 +26,7 @@ const FORMS: readonly CurveForm[] = [
   { kind: "king", still: 0.9, slope: 42, exponent: 0.52 },
   { kind: "exponential", scale: 0.0005, rate: 1.4, offset: -0.001 },
   { kind: "film", scaleFlow: 0.09, leak: 0.5, zero: 1, span: 4 },
+  { kind: "film-period", scaleFlow: 0.09, leak: 0.5, zero: 1, span: -0.85 },
   { kind: "polynomial", coefficients: [0.061, 0.1, 0.05, 0.01], centre: 2.75, halfWidth: 1.75 },
 ];
 const curveOf = (form: CurveForm): FlowCurve => ({
@@ -100,6 +101,9 @@ describe("curve forms", () => {
     const { read } = curveFunctions(curveOf({ kind: "film", scaleFlow: 0.09, leak: 0.5, zero: 1, span: 3 }));
     expect(read(4.2).quality).toBe(QUALITY.notANumber);
     expect(read(2).quality).toBe(QUALITY.good);
+    const period = curveFunctions(curveOf({ kind: "film-period", scaleFlow: 0.09, leak: 0.5, zero: 1, span: 0.9 }));
+    for (const none of [0, -1, 0.4]) expect(period.read(none).quality).toBe(QUALITY.notANumber);
+    expect(period.read(1).flow).toBe(0);
   });
 });
 

@@ -94,33 +94,42 @@ export const EXPONENTIAL: Candidate = {
   },
 };
 
-export const FILM: Candidate = {
-  name: "film law",
-  kind: "film",
-  parameters: ["ln scale flow", "ln leak", "zero", "span"],
-  toForm: (p) => ({
-    kind: "film",
-    scaleFlow: Math.exp(at(p, 0)),
-    leak: Math.exp(at(p, 1)),
-    zero: at(p, 2),
-    span: at(p, 3),
-  }),
-  holds: (p) => Math.exp(at(p, 1)) <= LARGEST_LEAK && Math.exp(at(p, 0)) > 0 && Number.isFinite(Math.exp(at(p, 0))),
-  start: (points) => {
-    const largest = Math.max(...points.map((p) => Math.abs(p.flow)));
-    const grid = [0.1, 0.3, 1, 3].flatMap((flow) => [0.3, 1, 3].map((leak) => ({ scaleFlow: flow * largest, leak })));
-    return bestStart(grid, (law) => {
-      const line = straightLine(
-        points,
-        (p) => filmSignal(law, p.flow),
-        (p) => p.signal,
-        () => 1,
-      );
-      if (line === null) return null;
-      return { start: [Math.log(law.scaleFlow), Math.log(law.leak), line.intercept, line.slope], misfit: line.misfit };
-    });
-  },
-};
+export const FILM = filmCandidate("film", (signal) => signal);
+export const FILM_PERIOD = filmCandidate("film-period", (signal) => 1 / signal);
+
+/** `levelOf` turns a signal into what is straight in the film's own: itself, or the frequency of a period. */
+function filmCandidate(kind: "film" | "film-period", levelOf: (signal: number) => number): Candidate {
+  return {
+    name: "film law",
+    kind,
+    parameters: ["ln scale flow", "ln leak", "zero", "span"],
+    toForm: (p) => ({
+      kind,
+      scaleFlow: Math.exp(at(p, 0)),
+      leak: Math.exp(at(p, 1)),
+      zero: at(p, 2),
+      span: at(p, 3),
+    }),
+    holds: (p) => Math.exp(at(p, 1)) <= LARGEST_LEAK && Math.exp(at(p, 0)) > 0 && Number.isFinite(Math.exp(at(p, 0))),
+    start: (points) => {
+      const largest = Math.max(...points.map((p) => Math.abs(p.flow)));
+      const grid = [0.1, 0.3, 1, 3].flatMap((flow) => [0.3, 1, 3].map((leak) => ({ scaleFlow: flow * largest, leak })));
+      return bestStart(grid, (law) => {
+        const line = straightLine(
+          points,
+          (p) => filmSignal(law, p.flow),
+          (p) => levelOf(p.signal),
+          () => 1,
+        );
+        if (line === null) return null;
+        return {
+          start: [Math.log(law.scaleFlow), Math.log(law.leak), line.intercept, line.slope],
+          misfit: line.misfit,
+        };
+      });
+    },
+  };
+}
 
 export function polynomialCandidate(degree: number, domain: readonly [number, number]): Candidate {
   const centre = (domain[0] + domain[1]) / 2;

@@ -123,6 +123,23 @@ describe("fitCurve", () => {
     expect(Math.log(first.weight / second.weight)).toBeCloseTo(-misfit - numbers, 8);
   });
 
+  it("finds a film's law in a frequency and in its period alike", () => {
+    const law = { scaleFlow: 0.06, leak: 0.5, zero: 3000, span: 2200 };
+    const flows = [-0.02, -0.01, -0.004, 0, 0.004, 0.01, 0.02, 0.04, 0.08, 0.13];
+    const frequency = flowFunction({ kind: "film", ...law });
+    const toSignal = signalFunction({ kind: "film", ...law }, [1000, 5199]);
+    const points = flows.map((flow) => ({ signal: toSignal(flow)!, flow, flowSd: 0.01 * Math.abs(flow) + 1e-4 }));
+    const periods = points.map((p) => ({ ...p, signal: 1 / p.signal }));
+    const level = fitted(points, { ...OPTIONS, signalUnit: "Hz" }).chosen;
+    const period = fitted(periods, { ...OPTIONS, signalUnit: "ms" }).chosen;
+    expect(level).toMatchObject({ name: "film law", form: { kind: "film" } });
+    expect(period).toMatchObject({ name: "film law", form: { kind: "film-period" } });
+    for (const at of [2400, 3100, 4500]) {
+      expect(flowFunction(level.form)(at)).toBeCloseTo(frequency(at), 7);
+      expect(flowFunction(period.form)(1 / at)).toBeCloseTo(frequency(at), 7);
+    }
+  });
+
   it("puts laws out that turn back, and tells why", () => {
     const plateau = [0.1, 0.3, 0.32, 0.31, 0.6].map((flow, i) => ({ signal: i + 1, flow, flowSd: 0.001 }));
     const fit = fitCurve(plateau, OPTIONS);

@@ -19,6 +19,7 @@ import {
   type Candidate,
   EXPONENTIAL,
   FILM,
+  FILM_PERIOD,
   KING,
   POWER,
   polynomialCandidate,
@@ -83,7 +84,7 @@ export function fitCurve(points: readonly BenchPoint[], options: FitOptions): Re
   const domain = [Math.min(...signals), Math.max(...signals)] as const;
   const rejected: { name: string; reason: string }[] = [];
   const solved: SolvedCandidate[] = [];
-  for (const candidate of candidatesFor(points, domain)) {
+  for (const candidate of candidatesFor(points, domain, options.signalUnit)) {
     if (options.only !== undefined && !options.only.includes(candidate.name)) continue;
     const outcome = solve(candidate, points, { domain, signalUnit: options.signalUnit });
     if (typeof outcome === "string") rejected.push({ name: candidate.name, reason: outcome });
@@ -107,10 +108,14 @@ type SolvedCandidate = {
   readonly residuals: Float64Array;
 };
 
-function candidatesFor(points: readonly BenchPoint[], domain: readonly [number, number]): Candidate[] {
+function candidatesFor(
+  points: readonly BenchPoint[],
+  domain: readonly [number, number],
+  signalUnit: SignalUnit,
+): Candidate[] {
   const degrees = Array.from({ length: MOST_DEGREE }, (_, i) => i + 1);
   const distinct = new Set(points.map((p) => p.signal)).size;
-  const film = points.some((p) => p.flow < 0) ? [FILM] : [];
+  const film = points.some((p) => p.flow < 0) ? [signalUnit === "ms" ? FILM_PERIOD : FILM] : [];
   return [
     ...film,
     KING,
