@@ -3,7 +3,7 @@
  *
  * Equation    min sum ((m(s_i) - m_i)/e_i)^2,  e_i^2 = u(m_i)^2 + (dm/ds)^2 u(s_i)^2                               (1)
  *             ln evidence = -chi2/(2 b^2) - (k/2) ln n,  b^2 = max(1, least chi2/(n - k) of all candidates)          (2)
- *             band: u(m)^2 = b^2 g' (J'J)^-1 g,  g = dm/dp                                                       (3)
+ *             band of the chosen law: fit-band.ts
  * Symbols     m flow | s signal | e effective uncertainty | k parameters, n points | b Birge ratio: the scatter is larger than stated
  * Validity    at least k + 1 points for a candidate; a candidate that turns back in its domain is out
  * Numerics    (1) is solved by Levenberg and Marquardt, the effective uncertainty renewed three times
@@ -14,6 +14,7 @@ import { levenbergMarquardt } from "../../numerics/index.ts";
 import { failure, type Result, success } from "../../quantities/index.ts";
 import { tellSignal } from "../tell-signal.ts";
 import { type CurveForm, flowFunction } from "./curve-form.ts";
+import { fitBand } from "./fit-band.ts";
 import {
   type BenchPoint,
   type Candidate,
@@ -61,7 +62,6 @@ export type FitOptions = {
   readonly only?: readonly string[];
 };
 
-const BAND_POINTS = 65;
 const MOST_DEGREE = 5;
 
 export function fitCurve(points: readonly BenchPoint[], options: FitOptions): Result<CurveFit, FitReason> {
@@ -217,28 +217,6 @@ function present(
     degreesOfFreedom,
     weight: entry.weight,
     residuals: Array.from(residuals),
-    curve: { signalUnit, flow, at: air, form, domain: at.domain, band: bandOf(entry.solved, at) },
+    curve: { signalUnit, flow, at: air, form, domain: at.domain, band: fitBand({ ...entry.solved, ...at }) },
   };
-}
-
-/** (3) on equally spaced signals. */
-function bandOf(solved: SolvedCandidate, at: { readonly birge: number; readonly domain: readonly [number, number] }) {
-  const { candidate, vector, covariance } = solved;
-  const k = vector.length;
-  const [low, high] = at.domain;
-  const signal = Array.from({ length: BAND_POINTS }, (_, i) => low + ((high - low) * i) / (BAND_POINTS - 1));
-  const gradients = Array.from(vector, (value, j) => {
-    const h = Math.max(Math.sqrt(covariance[j * k + j]!) * 1e-3, Math.abs(value) * 1e-7, 1e-12);
-    const above = flowFunction(candidate.toForm(vector.with(j, value + h)));
-    const below = flowFunction(candidate.toForm(vector.with(j, value - h)));
-    return signal.map((s) => (above(s) - below(s)) / (2 * h));
-  });
-  const sd = signal.map((_, i) => {
-    let variance = 0;
-    for (let a = 0; a < k; a++) {
-      for (let b = 0; b < k; b++) variance += gradients[a]![i]! * gradients[b]![i]! * covariance[a * k + b]!;
-    }
-    return at.birge * Math.sqrt(Math.max(0, variance));
-  });
-  return { signal, sd };
 }
