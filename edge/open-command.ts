@@ -1,6 +1,7 @@
 /** airtally open: the local app, on this machine alone. */
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
 import type { Command } from "commander";
 import { CliError } from "./cli/cli-error.ts";
 
@@ -26,15 +27,19 @@ async function open(
     throw new CliError(2, `--port ${options.port} is not a port number. Give one from 1 to 65535.`);
   }
   // Loaded here and not above: the other commands start faster without a server.
-  const [{ createApp, listen, openBrowser }, { appService }, { planOutputs }] = await Promise.all([
+  const [{ createApp, listen, openBrowser }, { appService }, { threadedService }, { planOutputs }] = await Promise.all([
     import("./server/index.ts"),
     import("./service.ts"),
+    import("./threaded-service.ts"),
     import("./cli/output-file.ts"),
   ]);
   const [json] = planOutputs([options.json], [], options.force === true);
   const folder = fileURLToPath(new URL("../web", import.meta.url));
   const app = createApp({
-    service: appService(version),
+    service: threadedService(
+      appService(version),
+      () => new Worker(new URL("./work-thread.js", import.meta.url), { workerData: version }),
+    ),
     version,
     staticFolder: existsSync(folder) ? folder : null,
     onFault: (error) => process.stderr.write(`airtally: a fault of the tool itself: ${error.message}\n`),

@@ -9,13 +9,18 @@ import {
   type RecordingInput,
   wholeRecording,
 } from "../src/job/index.ts";
+import type { Outcome } from "../src/job/result.ts";
 import { type Result, success } from "../src/quantities/index.ts";
 import type { AppService, UploadedRecording } from "./server/index.ts";
 import { unpack } from "./unpack.ts";
 
 export function appService(version: string): AppService {
-  const answer = (recordings: readonly RecordingInput[], engine: string, channels: string | null) =>
-    check({ recordings, engine, channels, assumptions: null, toolVersion: version, seed: 0 });
+  const answer = (recordings: readonly RecordingInput[], engine: string, channels: string | null): Result<Outcome> => {
+    const checked = check({ recordings, engine, channels, assumptions: null, toolVersion: version, seed: 0 });
+    if (!checked.ok) return checked;
+    const { result, view } = checked.value;
+    return success({ result, view }); // data alone: it is told from thread to thread
+  };
   return {
     check: ({ recordings, engineText, channelsText }) => {
       const inputs: RecordingInput[] = [];

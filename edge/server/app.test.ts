@@ -52,6 +52,41 @@ describe("what the server answers", () => {
     expect(times).toBe(1);
   });
 
+  it("calculates the demo once for two who ask at the same time, and again where it failed", async () => {
+    let times = 0;
+    const late = {
+      ...FIXTURE_SERVICE,
+      demo: async () => {
+        times += 1;
+        await new Promise((resolve) => setTimeout(resolve, 5));
+        if (times === 1) throw new Error("the first time");
+        return FIXTURE_SERVICE.demo();
+      },
+    };
+    const server = app({ service: late });
+    expect((await server.request(`${BASE}/api/demo`)).status).toBe(500);
+    const both = await Promise.all([server.request(`${BASE}/api/demo`), server.request(`${BASE}/api/demo`)]);
+    expect(both.map((response) => response.status)).toEqual([200, 200]);
+    expect(times).toBe(2);
+  });
+
+  it("tells the check when nobody waits for it any more", async () => {
+    const abort = new AbortController();
+    const seen: (AbortSignal | undefined)[] = [];
+    const service = {
+      ...FIXTURE_SERVICE,
+      check: (...[request, signal]: Parameters<typeof FIXTURE_SERVICE.check>) => {
+        seen.push(signal);
+        abort.abort();
+        return FIXTURE_SERVICE.check(request);
+      },
+    };
+    const body = upload({ [FIELD.engine]: "{}", [FIELD.recording]: recording("x") });
+    const request = new Request(`${BASE}/api/check`, { method: "POST", body, headers: OWN, signal: abort.signal });
+    await app({ service }).request(request);
+    expect(seen.map((signal) => signal?.aborted)).toEqual([true]);
+  });
+
   it("hands the bytes of every recording, the engine and the channel list to the check", async () => {
     const seen: unknown[] = [];
     const service = {

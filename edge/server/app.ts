@@ -44,9 +44,10 @@ export function createApp({ service, version, staticFolder, ...rest }: AppOption
   });
 
   let demo: DemoAnswer | null = null;
+  const makeDemo = onceAtATime(async () => service.demo());
   app.get("/api/demo", async (c) => {
     if (demo === null) {
-      const answered = await service.demo();
+      const answered = await makeDemo();
       if (!answered.ok) return errorAnswer(c, 500, answered);
       demo = { id: DEMO_ID, ...answered.value };
     }
@@ -72,7 +73,9 @@ export function createApp({ service, version, staticFolder, ...rest }: AppOption
     if (!upload.ok) return errorAnswer(c, 400, upload);
     const { recordings, channelsText } = upload.value;
     const answer: DescribeAnswer = {
-      recordings: await Promise.all(recordings.map((recording) => service.describe(recording, channelsText))),
+      recordings: await Promise.all(
+        recordings.map((recording) => service.describe(recording, channelsText, c.req.raw.signal)),
+      ),
     };
     return c.json(answer);
   });
@@ -84,7 +87,7 @@ export function createApp({ service, version, staticFolder, ...rest }: AppOption
     if (engineText === null) {
       return errorAnswer(c, 400, failure("no-engine", "No engine was described.", "Fill in what is known of it."));
     }
-    const checked = await service.check({ recordings, engineText, channelsText });
+    const checked = await service.check({ recordings, engineText, channelsText }, c.req.raw.signal);
     if (!checked.ok) return errorAnswer(c, 422, checked);
     const answer: CheckAnswer = { id: recent.keep(checked.value), outcome: checked.value };
     return c.json(answer);
@@ -125,4 +128,15 @@ export function createApp({ service, version, staticFolder, ...rest }: AppOption
     );
   });
   return app;
+}
+
+/** Two who ask at the same time share one answer. */
+function onceAtATime<Value>(work: () => Promise<Value>): () => Promise<Value> {
+  let running: Promise<Value> | null = null;
+  return () => {
+    running ??= work().finally(() => {
+      running = null;
+    });
+    return running;
+  };
 }

@@ -4,6 +4,7 @@
  * Refuses: requests from other machines, other names and other pages; uploads beyond its limit.
  */
 export { type AppOptions, createApp, UPLOAD_LIMIT_BYTES } from "./app.ts";
+export type { RecordingSummary } from "./contract.ts";
 export { type Listening, listen } from "./listen.ts";
 export { openBrowser } from "./open-browser.ts";
 export type { AnsweredDemo, AppService, CheckRequest, UploadedRecording } from "./service.ts";

@@ -16,6 +16,9 @@ export async function readUpload(c: Context): Promise<Result<Upload>> {
   try {
     form = await c.req.formData();
   } catch (error) {
+    // The page left, or was told to cancel, in the middle of its upload.
+    if ((error as NodeJS.ErrnoException).code === "ECONNRESET" || c.req.raw.signal.aborted)
+      return failure("upload-cut", "The upload broke off.", "Send it again.");
     // The parser throws TypeError at a broken boundary; anything else is a fault of ours.
     if (error instanceof TypeError) return notAForm(error.message);
     throw error;

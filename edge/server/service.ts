@@ -22,10 +22,12 @@ export type AnsweredDemo = {
 };
 
 export type AppService = {
-  readonly check: (request: CheckRequest) => Eventually<Result<Outcome>>;
+  /** The signal says that nobody waits for the answer any more; so for `describe`. */
+  readonly check: (request: CheckRequest, signal?: AbortSignal) => Eventually<Result<Outcome>>;
   readonly describe: (
     recording: UploadedRecording,
     channelsText: string | null,
+    signal?: AbortSignal,
   ) => Eventually<Result<RecordingSummary>>;
   readonly demo: () => Eventually<Result<AnsweredDemo>>;
   readonly engineTemplate: () => string;
