@@ -44,4 +44,5 @@ export {
 } from "./standard-recorders.ts";
 export { PLAIN_STYLE, type TableStyle } from "./table-text.ts";
 export { TRACE_COLUMNS, type Trace, type TraceColumn } from "./trace.ts";
+export { type BreathingPoint, trueBreathing, trueMeterCurve } from "./true-curves.ts";
 export { truthText } from "./truth-table.ts";

@@ -13,9 +13,14 @@ import {
   type Fault,
   type ModelEngine,
   type Protocol,
+  prepareEngine,
+  RECORDER_CHANNELS,
   type Recorder,
+  type RecorderChannelId,
   simulateRecording,
   type Trace,
+  trueBreathing,
+  trueMeterCurve,
 } from "../../src/model-engine/index.ts";
 import { type SeededRandom, seededRandom } from "../../src/numerics/index.ts";
 import { CASE_PARAMETERS } from "./case-parameters.ts";
@@ -80,13 +85,40 @@ export type RecordedCase = {
   readonly engineFile: string;
   /** the truth: faults with their sizes are in the case; every flow, pressure and mixture step by step here */
   readonly truth: Trace;
+  /** signal and kg/s as the meter really was; speed, Pa and efficiency as the cylinders really were */
+  readonly meterCurve: ReturnType<typeof trueMeterCurve>;
+  readonly breathing: ReturnType<typeof trueBreathing>;
+  /** what the recorder added to each reading, in the unit of its channel table: standard deviations and the step */
+  readonly noise: readonly ReadingNoise[];
+};
+
+export type ReadingNoise = {
+  readonly channel: RecorderChannelId;
+  readonly unit: string;
+  readonly absolute: number;
+  readonly relative: number;
+  readonly step: number;
 };
 
 /** The recording, the engine file and the truth of a case: takes a part of a second. */
 export function recordCase(one: InventedCase): RecordedCase {
   const { recording, engine, truth } = simulateRecording({ ...one, name: `case-${one.set}-${one.number}.csv` });
   const bytes = new TextEncoder().encode(recording.text);
-  return { name: recording.name, bytes, engineFile: JSON.stringify(engine), truth };
+  const prepared = prepareEngine(one.engine, one.ambient, one.faults);
+  return {
+    name: recording.name,
+    bytes,
+    engineFile: JSON.stringify(engine),
+    truth,
+    meterCurve: trueMeterCurve(prepared),
+    breathing: trueBreathing(prepared),
+    noise: one.recorder.channels.map((channel) => noiseOf(channel, one.recorder.kind)),
+  };
+}
+
+function noiseOf(channel: RecorderChannelId, kind: Recorder["kind"]): ReadingNoise {
+  const { unit, noise, relativeNoise, step, loggerStep } = RECORDER_CHANNELS[channel];
+  return { channel, unit, absolute: noise, relative: relativeNoise, step: kind === "logger" ? loggerStep : step };
 }
 
 function drawSetting(set: CaseSet, random: SeededRandom) {
