@@ -63,6 +63,19 @@ describe("residual gas", () => {
     expect(idle).toBeGreaterThan(0.08);
     expect(idle).toBeLessThan(0.25);
   });
+
+  it("at equal pressures leaves what fills the clearance volume, by the ratio of temperatures", () => {
+    for (const compressionRatio of [8, 10, 18]) {
+      const state = {
+        exhaustOverIntakePressure: 1,
+        compressionRatio,
+        chargeTemperature: 320,
+        residualTemperature: 1100,
+      };
+      const ratio = 320 / (1100 * (compressionRatio - 1));
+      expect(residualGasFraction(state)).toBeCloseTo(ratio / (1 + ratio), 14);
+    }
+  });
 });
 
 describe("charge temperature", () => {
@@ -188,6 +201,11 @@ describe("exhaust gas", () => {
     const water = combustionWaterPerDryGas({ carbonDioxide: 0.15, carbonMonoxide: 0.002 }, fuel);
     expect(toDryBasis(toWetBasis(0.15, water), water)).toBeCloseTo(0.15, 15);
     expect(water).toBeGreaterThan(0.1);
+  });
+
+  it("refuses water beyond ten times the dry gas, and no gas is so wet", () => {
+    expect(toDryBasis(0.01, 10)).toBeCloseTo(0.11, 12);
+    for (const basis of [toDryBasis, toWetBasis]) expect(() => basis(0.01, 10.1)).toThrow(/water/);
   });
 
   it("reads leaner the less fuel is left unburnt", () => {

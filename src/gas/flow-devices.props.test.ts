@@ -76,12 +76,24 @@ describe("differentialPressureFlow", () => {
     expect(coefficient("orifice-plate", 0.2, 0.5)).toBeCloseTo(0.5, 9);
     expect(coefficient("orifice-plate", 0.2, 0.7)).toBeCloseTo(0.6669, 9);
     expect(coefficient("orifice-plate", 0.0508, 0.5)).toBeCloseTo(0.5 + 0.9 * 0.25 * 0.8, 9);
+    // half a per cent more at b > 0.5 below Re 10,000
+    const slowly = (boreDiameter: number) =>
+      200 *
+      differentialPressureFlow({ kind: "orifice-plate", pipeDiameter: 0.1, boreDiameter }, { ...AIR, pressureDrop: 2 })
+        .uncertainty.dischargeCoefficient;
+    expect(slowly(0.052)).toBeCloseTo(1, 9);
+    expect(slowly(0.05)).toBeCloseTo(0.5, 9);
     expect(coefficient("isa-1932-nozzle", 0.1, 0.5)).toBeCloseTo(0.8, 9);
     expect(coefficient("isa-1932-nozzle", 0.1, 0.7)).toBeCloseTo(1, 9);
     expect(coefficient("long-radius-nozzle", 0.1, 0.5)).toBeCloseTo(2, 9);
     const drop = 5000 / 101_325;
     expect(200 * at("orifice-plate", 0.2, 0.5).expansibility).toBeCloseTo((3.5 * drop) / 1.4, 9);
     expect(200 * at("isa-1932-nozzle", 0.1, 0.5).expansibility).toBeCloseTo(2 * drop, 9);
+  });
+
+  it("refuses a bore that leaves no wall", () => {
+    const bare = { kind: "orifice-plate", pipeDiameter: 0.1, boreDiameter: 0.1 } as const;
+    expect(() => differentialPressureFlow(bare, { ...AIR, pressureDrop: 1000 })).toThrow(/bore/);
   });
 
   it("does not expand without a drop, and loses less than the drop for good", () => {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { collisNusselt, kingNusselt, kramersNusselt } from "../heat-loss.ts";
 import {
   constantCurrentFlow,
   constantCurrentVoltage,
@@ -149,5 +150,24 @@ describe("residual air temperature", () => {
     expect(wireTemperatureRatio(wire, { ...at, airTemperature: 313.15 })).toBeGreaterThan(1);
     expect(wireTemperatureRatio(wire, { ...at, airTemperature: 263.15 })).toBeLessThan(1);
     expect(geometricConductance(wire, -0.03, 300)).toBe(geometricConductance(wire, 0.03, 300));
+  });
+});
+
+describe("validity", () => {
+  it("of the correlations ends where their authors' does, on either side", () => {
+    expect([0.005, 0.02, 9000, 11_000].map((re) => kramersNusselt(re, 0.71).inside)).toEqual([
+      false,
+      true,
+      true,
+      false,
+    ]);
+    expect([0.01, 0.03, 139, 141].map((re) => collisNusselt(re).inside)).toEqual([false, true, true, false]);
+    expect([0.1, 0.12].map((re) => kingNusselt(re, 0.71).inside)).toEqual([false, true]);
+  });
+
+  it("of the mean before reversal ends at reversal", () => {
+    expect(meanPower(1, 0.5)).toBeLessThan(1);
+    expect(() => meanPower(1.01, 0.5)).toThrow(/amplitude/);
+    expect(() => meanPower(0.5, 1.01)).toThrow(/exponent/);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { airViscosity } from "../../gas/index.ts";
 import { hoseTimeConstant } from "./pressure-hose.ts";
 import { intakePulseFrequency, sampledMeanError } from "./pressure-sampling.ts";
 import { type PressureSensor, preparePressureSensor, pressureOfVoltage, voltageOfPressure } from "./pressure-sensor.ts";
@@ -72,6 +73,15 @@ describe("sampling", () => {
 });
 
 describe("hose", () => {
+  it("alone, with half its own volume at the end, takes 16 mu L^2/(d^2 p)", () => {
+    const hose = { length: 0.5, bore: 0.003, sensorVolume: 0, pressure: 50_000, temperature: 310 };
+    expect(hoseTimeConstant(hose)).toBeCloseTo((16 * airViscosity(310) * 0.5 ** 2) / (0.003 ** 2 * 50_000), 12);
+    const volume = { ...hose, length: 0.05, bore: 0.001, sensorVolume: 1e-5 };
+    const resistance = (128 * airViscosity(310) * 0.05) / (Math.PI * 0.001 ** 4);
+    const whole = 1e-5 + (Math.PI / 8) * 0.001 ** 2 * 0.05;
+    expect(hoseTimeConstant(volume)).toBeCloseTo((resistance * whole) / 50_000, 10);
+  });
+
   it("is a few milliseconds with a normal hose and far slower pinched to a third", () => {
     const hose = { length: 0.5, bore: 0.003, sensorVolume: 1e-6, pressure: 50_000, temperature: 310 };
     const normal = hoseTimeConstant(hose);

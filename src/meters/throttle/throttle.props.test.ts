@@ -9,6 +9,12 @@ const STATE = { upstreamPressure: 100_000, upstreamTemperature: 293.15, downstre
 const share = fc.double({ min: 0.01, max: 0.99, noNaN: true });
 
 describe("throttle area", () => {
+  it("refuses a shaft that fills the bore and angles no plate has", () => {
+    expect(() => throttleArea({ ...PLATE, shaft: 0.055 }, 0.5)).toThrow(/shaft/);
+    expect(() => throttleArea({ ...PLATE, closedAngle: 1.3 }, 0.5)).toThrow(/closed angle/);
+    expect(() => throttleArea(PLATE, 1.6)).toThrow(/plate angle/);
+  });
+
   it("is closed at its closed angle and opens to the bore less the shaft's strip", () => {
     expect(throttleArea(PLATE, 0.1)).toBe(0);
     expect(throttleArea(PLATE, 0.05)).toBe(0);
