@@ -49,6 +49,7 @@ export { filmTemperatureRatio } from "./hot-film/film-air-temperature.ts";
 export { type FilmLaw, filmMassFlow, filmSignal } from "./hot-film/film-law.ts";
 export { type FilmOutput, filmOutput, filmSignalOfOutput } from "./hot-film/film-output.ts";
 export { filmPulsationRatio } from "./hot-film/film-pulsation.ts";
+export { compensatedWireRatio } from "./hot-wire/ambient-compensation.ts";
 export {
   type ConstantTemperatureDrive,
   constantCurrentFlow,

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { collisNusselt, kingNusselt, kramersNusselt } from "../heat-loss.ts";
+import { compensatedWireRatio } from "./ambient-compensation.ts";
 import {
   constantCurrentFlow,
   constantCurrentVoltage,
@@ -139,6 +140,34 @@ describe("fouling", () => {
     );
     expect(cleanedFlow(LAW, { resistance: 1e5, surfaceRatio: 1 }, 0.1)).toBeNull();
     expect(cleanedFlow(LAW, { resistance: 0, surfaceRatio: 2 }, 0.0001)).toBeNull();
+  });
+});
+
+describe("ambient compensation", () => {
+  const at = { massFlow: 0.03, overheat: 120, airTemperature: 333.15, calibrationTemperature: 293.15 };
+
+  it("whole leaves nothing of the air's temperature, none reads a warm stream low by its share of the overheat", () => {
+    expect(compensatedWireRatio(LAW, { ...at, compensation: 1 })).toBeCloseTo(1, 12);
+    // without a conductance at rest G' = G (1 - 40/120) is (2/3)^(1/n) of the flow
+    const bare = { ...LAW, still: 0 };
+    expect(compensatedWireRatio(bare, { ...at, compensation: 0 })).toBeCloseTo((2 / 3) ** 2, 12);
+    expect(compensatedWireRatio(LAW, { ...at, compensation: 0 })).toBeLessThan((2 / 3) ** 2);
+  });
+
+  it("in part lies between, beyond the whole it turns over, and at calibration it does not matter", () => {
+    const ratio = (compensation: number) => compensatedWireRatio(LAW, { ...at, compensation });
+    const rising = [0, 0.5, 0.9, 1, 1.1].map(ratio);
+    expect(rising).toEqual([...rising].sort((a, b) => a - b));
+    expect(ratio(1.1)).toBeGreaterThan(1);
+    expect(compensatedWireRatio(LAW, { ...at, compensation: 0.3, airTemperature: 293.15 })).toBeCloseTo(1, 12);
+    expect(() => compensatedWireRatio(LAW, { ...at, compensation: 0, airTemperature: 420 })).toThrow(/overheat/);
+  });
+
+  it("agrees with the bridge's own voltage, read off the curve of calibration", () => {
+    const [seriesResistance, massFlow] = [10, 0.03];
+    const warm = constantTemperatureVoltage(LAW, { seriesResistance, overheat: 120 - 0.4 * 40 }, massFlow);
+    const read = constantTemperatureFlow(LAW, { seriesResistance, overheat: 120 }, warm).massFlow;
+    expect(compensatedWireRatio(LAW, { ...at, compensation: 0.6 })).toBeCloseTo(read / massFlow, 12);
   });
 });
 
