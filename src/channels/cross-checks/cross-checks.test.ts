@@ -91,6 +91,38 @@ describe("channels held against each other", () => {
     expect(keyOn(92).warnings.find((w) => w.code === "pressure-at-rest")?.text).toMatch(/92 kPa.*98 kPa/);
   });
 
+  test("a slow hose shows beside a meter of which only the voltage is recorded, though most of the time nothing moves", () => {
+    const steps = [40, 75, 50, 95, 45, 80, 38, 60, 90, 42];
+    const target = (row: number) => steps[Math.min(steps.length - 1, Math.floor(row / 40))]!;
+    /** 0.3 s of manifold filling, then a hose of its own */
+    const slow = (tau: number) => {
+      let manifold = 40;
+      let hose = 40;
+      return Array.from({ length: rows }, (_, row) => {
+        manifold += (target(row) - manifold) * (1 - Math.exp(-0.1 / 0.3));
+        hose += tau === 0 ? manifold - hose : (manifold - hose) * (1 - Math.exp(-0.1 / tau));
+        return { manifold, hose };
+      });
+    };
+    const withHose = (tau: number) => {
+      const run = slow(tau);
+      return understand(
+        tableOf(
+          {
+            "Engine Speed [1/min]": (row) => 2000 + (row % 3),
+            "Manifold Pressure [kPa]": (row) => run[row]!.hose.toFixed(1),
+            // King's law: V^2 = 1 + sqrt(m)
+            "MAF [V]": (row) => Math.sqrt(1 + Math.sqrt(run[row]!.manifold / 3)).toFixed(3),
+          },
+          rows,
+          0.1,
+        ),
+      );
+    };
+    expect(codes(withHose(0))).not.toContain("sensor-lag");
+    expect(codes(withHose(0.8))).toContain("sensor-lag");
+  });
+
   test("a pressure that follows the air by more than the polling explains is told with its lag", () => {
     const wave = (row: number) => 50 + 25 * Math.sin(row / 6) + 8 * Math.sin(row / 2.3);
     const lagged = (rowsLate: number) =>
