@@ -36,6 +36,7 @@ describe("describing a curve", () => {
     for (const unit of ["V", "ms"] as const) {
       const prepared = meter("vane", unit);
       const rows = describeCurve(prepared, CALIBRATION, 11);
+      expect(signalRange(prepared)).toEqual([1, 4]);
       expect(rows[0]!.signal).toBe(signalRange(prepared)[0]);
       expect(rows[10]!.signal).toBeCloseTo(signalRange(prepared)[1], 12);
       for (const row of rows.slice(1, -1)) {
