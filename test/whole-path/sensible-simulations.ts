@@ -35,7 +35,7 @@ const sensible = (protocols: readonly string[]): fc.Arbitrary<SimulateOptions> =
       temperature: number(-10, 40, "degC"),
       humidity: number(0, 100, "%"),
       recorder: word("tester", "logger"),
-      rate: word("1", "5", "50"),
+      rate: word("1", "5", "100"),
       rows: word("each-reading", "each-round", "sparse"),
       names: word("long", "short"),
       units: word("brackets", "parentheses", "row", "none"),

@@ -41,7 +41,7 @@ export function addSimulate(program: Command, version: string): void {
     .option("--seed <number>", "of everything random: the road, the noise; 1 if left out")
     .optionsGroup("How it is recorded:")
     .addOption(choice("--recorder <name>", "a polled tester (usual) or a workshop logger", "tester", "logger"))
-    .option("--rate <hz>", "readings a second of the tester (14.3), rows a second of the logger (10); 1 to 50")
+    .option("--rate <hz>", "readings a second of the tester (14.3), rows a second of the logger (10); 1 to 100")
     .addOption(choice("--rows <kind>", "the tester's", "each-reading", "each-round", "sparse"))
     .addOption(choice("--names <kind>", "of the columns", "long", "short"))
     .addOption(choice("--units <place>", "where they stand", "brackets", "parentheses", "row", "none"))

@@ -2,12 +2,13 @@
 import {
   type EngineDesign,
   type Family,
+  loggerChannels,
   RECORDER_CHANNELS,
   type Recorder,
   type RecorderChannelId,
   standardTester,
   type TableStyle,
-  workshopLogger,
+  testerChannels,
 } from "../../model-engine/index.ts";
 import { type Result, success } from "../../quantities/index.ts";
 import { type OptionReason, optionFailure, readOption } from "../meter/option-values.ts";
@@ -29,8 +30,8 @@ export const DECIMAL_MARKS = ["point", "comma"] as const;
 export const TIMES = ["seconds", "milliseconds", "clock"] as const;
 export const LINE_ENDS = ["lf", "crlf"] as const;
 
-/** The model engine goes in steps of 20 ms: a faster recorder would hear nothing new. */
-export const FASTEST_RATE = 50;
+/** The model engine goes in steps of 20 ms; between them a logger reads straight lines. */
+const FASTEST_RATE = 100;
 const LOGGER_RATE = 10;
 /** of the time of one request, the standard deviation [common practice, no source] */
 const JITTER = 0.15;
@@ -64,10 +65,10 @@ export function readRecorder({ family, design, options, comments }: Wanted): Res
   if (!rate.ok) return rate;
   const recorder: Recorder =
     name.value === "logger"
-      ? workshopLogger(rate.value, style.value, design.meter?.kind ?? null)
+      ? { kind: "logger", rate: rate.value, style: style.value, channels: loggerChannels(design) }
       : {
           kind: "polled",
-          channels: probed(tester.channels, design),
+          channels: narrowed(testerChannels(family, design), design),
           style: style.value,
           requestTime: 1 / rate.value,
           jitter: JITTER / rate.value,
@@ -78,12 +79,9 @@ export function readRecorder({ family, design, options, comments }: Wanted): Res
   return success({ name: name.value, rate: rate.value, recorder: { ...recorder, blemishes: blemishes.value } });
 }
 
-/** A wide probe is read as lambda, a narrow one as its voltage. */
-function probed(channels: readonly RecorderChannelId[], { lambdaProbe }: EngineDesign): RecorderChannelId[] {
-  return channels.map((id) => {
-    if (id === "probeVoltage" && lambdaProbe === "wide") return "lambda";
-    return id === "lambda" && lambdaProbe === "narrow" ? "probeVoltage" : id;
-  });
+/** A wide probe is read as lambda; where the family has one and this engine a narrow one, its voltage is read. */
+function narrowed(channels: readonly RecorderChannelId[], { lambdaProbe }: EngineDesign): RecorderChannelId[] {
+  return channels.map((id) => (id === "lambda" && lambdaProbe === "narrow" ? "probeVoltage" : id));
 }
 
 function readStyle(options: SimulateOptions, comments: readonly string[]): Result<TableStyle, OptionReason> {

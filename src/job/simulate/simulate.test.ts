@@ -134,7 +134,7 @@ describe("what simulate refuses", () => {
     [{ duration: "20 s" }, "option-invalid", "too short"],
     [{ protocol: "standard", duration: "20 min" }, "option-invalid", "no more and no less"],
     [{ recorder: "notebook" }, "option-invalid", "tester, logger"],
-    [{ rate: "80" }, "option-invalid", "1 to 50"],
+    [{ rate: "120" }, "option-invalid", "1 to 100"],
     [{ recorder: "logger", rows: "sparse" }, "option-invalid", "whole rows"],
     [{ decimalMark: "comma", delimiter: "comma" }, "option-invalid", "cannot be both"],
     [{ stuck: ["MAP"] }, "option-invalid", "from 60 s for 30 s"],
