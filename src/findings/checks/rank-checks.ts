@@ -4,7 +4,8 @@
  * Equation    I = sum_e p_e sum_o P(o|e) log2 (P(o|e)/P(o)),  P(o) = sum_e p_e P(o|e):  the expected fall of the entropy over
  *             healthy, all explanations and "unexplained", the sizes integrated over their posteriors
  * Symbols     e what may be the case | o what the check may show, in few cells where it is a number
- * Settles     the causes whose probability would rise to 0.95, or fall below 0.02, under outcomes of together at least 5 %
+ * Settles     the causes whose probability would rise to 0.95, or fall below 0.02 from 0.05 at least, under outcomes that together
+ *             have at least 5 %
  * Numerics    cells and few sizes make I a little other than it is; the sizes of two faults together are taken as independent
  * Source      [lindley1956]
  */
@@ -25,6 +26,8 @@ export type RankedCheck = {
 
 const SURE = 0.95;
 const OUT = 0.02;
+/** less likely than this, a cause is nearly out already */
+const IN_DOUBT = 0.05;
 const LIKELY_ENOUGH = 0.05;
 /** below this a check is not worth a line */
 const WORTH_BITS = 0.003;
@@ -87,11 +90,11 @@ function settled(
       return faults !== "unexplained" && faults.some((f) => f.cause === cause) ? [{ row, probability }] : [];
     });
     const now = own.reduce((sum, { probability }) => sum + probability, 0);
-    if (now >= SURE || now < OUT) return false;
+    if (now >= SURE) return false;
     let crossing = 0;
     for (let o = 0; o < marginal.length; o++) {
       const joint = own.reduce((sum, { row, probability }) => sum + probability * row[o]!, 0);
-      if (joint >= SURE * marginal[o]! || joint < OUT * marginal[o]!) crossing += marginal[o]!;
+      if (joint >= SURE * marginal[o]! || (now >= IN_DOUBT && joint < OUT * marginal[o]!)) crossing += marginal[o]!;
     }
     return crossing >= LIKELY_ENOUGH;
   });

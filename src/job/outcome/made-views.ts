@@ -10,7 +10,7 @@ const LITTLE = 1.5;
 export function madeViews(weighed: Weighed, found: readonly FoundResult[]): View["made"] {
   const first = weighed.causes[0];
   const leads = first === undefined || weighed.healthy.probability >= first.probability ? null : first;
-  const name = leads === null ? "a healthy air signal" : `"${leads.cause.title}"`;
+  const name = leads === null ? "a healthy air signal" : `“${leads.cause.title}”`;
   const spoken = spokenFor(leads?.cause.id ?? null, weighed, found);
   return found.map((result) => {
     const { title, shown } = tellFound(result);

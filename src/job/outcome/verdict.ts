@@ -146,7 +146,12 @@ export function addWhich(model: TallyModel): string {
 function sizeSentence(cause: WeighedCause): string {
   const at = (p: number) => figure(reported(cause.cause, sizeQuantile(cause.nodes, p)));
   const unit = cause.cause.unit === "1" ? "" : ` ${cause.cause.unit}`;
-  return `${capital(cause.cause.sizeName)}: ${at(0.5)}${unit} (between ${at(0.05)} and ${at(0.95)}), about ${chance(cause.probability)}.`;
+  return `${capital(cause.cause.sizeName)}: ${at(0.5)}${unit} (between ${at(0.05)} and ${at(0.95)}), ${aboutChance(cause.probability)}.`;
+}
+
+function aboutChance(probability: number): string {
+  const words = chance(probability);
+  return /^\d/.test(words) ? `about ${words}` : words;
 }
 
 function chance(probability: number): string {

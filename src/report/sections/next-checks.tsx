@@ -27,17 +27,17 @@ export function NextChecks({ outcome }: { readonly outcome: Outcome }) {
     <ol className="checks">
       {outcome.result.nextChecks.map((check, k) => (
         <li key={check.check}>
-          <Check check={check} view={outcome.view} open={k < UNFOLDED} />
+          <Check check={check} view={outcome.view} rank={k} />
         </li>
       ))}
     </ol>
   );
 }
 
-/** The first few stand open; the others show their line and unfold. All are printed. */
-const UNFOLDED = 3;
+/** The first stands open, the others unfold; the first few are printed in full, the rest by their line. */
+const PRINTED = 3;
 
-function Check({ check, view, open }: { readonly check: NextCheck; readonly view: View; readonly open: boolean }) {
+function Check({ check, view, rank }: { readonly check: NextCheck; readonly view: View; readonly rank: number }) {
   const told = view.checks[check.check];
   if (told === undefined) return <p>{typeset(check.text)}</p>;
   const settles = check.settles.map((cause) => causeTitle(view, cause, null));
@@ -55,7 +55,7 @@ function Check({ check, view, open }: { readonly check: NextCheck; readonly view
         </p>
       </div>
       {settles.length > 0 && <p className="check-settles">May settle: {listed(settles.map(quoted))}.</p>}
-      <details className="more printed" open={open}>
+      <details className={rank < PRINTED ? "more printed" : "more"} open={rank === 0}>
         <summary>How, with what, and what to mind</summary>
         <p className="check-how">{typeset(told.how)}</p>
         <dl className="facts facts-unknown check-facts">
@@ -65,7 +65,7 @@ function Check({ check, view, open }: { readonly check: NextCheck; readonly view
           </div>
           <div>
             <dt>note down</dt>
-            <dd>{listed(told.outcomes, told.outcomes.length > 1 && told.entry.includes('"result"') ? "or" : "and")}</dd>
+            <dd>{told.outcomes.join("; ")}</dd>
           </div>
           {told.cautions.length > 0 && (
             <div>
