@@ -1,14 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { settledTrims } from "./settled-trims.ts";
+import { FAMILIES } from "./standard-recorders.ts";
 
 describe("healthy engines", () => {
   it("keep their trims inside 6 % when warm, in closed loop and steady (an engine of each family)", () => {
-    for (const family of ["petrol-with-meter", "petrol-with-pressure", "boosted-both"] as const) {
-      for (let seed = 1; seed <= 1; seed++) {
-        for (const trim of settledTrims(family, seed)) {
-          expect(Math.abs(trim), `${family} ${seed}`).toBeLessThan(0.06);
-        }
-      }
+    for (const family of FAMILIES.filter((one) => one !== "diesel-with-egr")) {
+      for (const trim of settledTrims(family, 1)) expect(Math.abs(trim), family).toBeLessThan(0.06);
     }
   });
 });

@@ -73,6 +73,22 @@ describe("runEngine", () => {
     expect(t.lambdaReading[at(222)]!).toBeGreaterThan(3);
   });
 
+  it("doses the same with fuel held against ambient as against the manifold, as long as the pressure sensor is right", () => {
+    const trim = (pressureReference: "ambient" | "manifold", faults: readonly Fault[]) => {
+      const design = { ...PETROL_WITH_METER, injectors: { ...PETROL_WITH_METER.injectors, pressureReference } };
+      const t = runEngine(prepareEngine(buildEngine(design, 4, 0), ambient, faults), [{ do: "idle", seconds: 30 }], {
+        random: seededRandom(1),
+      });
+      const last = t.longTrim.length - 1;
+      return (1 + t.longTrim[last]!) * (1 + t.shortTrim.subarray(-500).reduce((sum, x) => sum + x, 0) / 500);
+    };
+    expect(trim("ambient", []) / trim("manifold", [])).toBeCloseTo(1, 2);
+    // 10 kPa too high: the computer takes the fuel to be pressed out less than it is, 1/2 of 10 in 300 and 70 more
+    const high: Fault = { cause: "map-biased", size: 10 };
+    expect(trim("manifold", [high]) / trim("manifold", [])).toBeCloseTo(1, 2);
+    expect(trim("ambient", [high]) / trim("ambient", [])).toBeCloseTo(1 - 0.5 * (10 / 370), 2);
+  });
+
   it("stops the trims at their limit when a leak is too large for them, and the mixture stays lean", () => {
     const leak = prepareEngine(buildEngine(PETROL_WITH_METER, 4), ambient, [{ cause: "manifold-leak", size: 14 }]);
     const t = runEngine(leak, [{ do: "idle", seconds: 90 }], { random: seededRandom(1) });

@@ -126,6 +126,44 @@ describe("simulateRecording", () => {
     ).toThrow("comma");
   });
 
+  it("shows pounds and inches when asked to: the same readings in other units", () => {
+    const polled = standardTester("petrol-with-meter");
+    const one = (unitSystem: "metric" | "imperial") =>
+      table(
+        simulateFamily({
+          family: "petrol-with-meter",
+          seed: 6,
+          protocol: SHORT,
+          recorder: { ...polled, style: { ...PLAIN_STYLE, unitSystem } },
+        }).recording.text,
+      );
+    const metric = one("metric");
+    const imperial = one("imperial");
+    expect(imperial[0]!.slice(2, 4)).toEqual([
+      "Intake manifold absolute pressure [psi]",
+      "Intake air temperature [°F]",
+    ]);
+    for (let i = 20; i < metric.length; i += 37) {
+      const [, , kiloPascal, celsius] = metric[i]!.map(Number);
+      const [, , psi, fahrenheit] = imperial[i]!.map(Number);
+      expect(Math.abs(psi! * 6.894757 - kiloPascal!)).toBeLessThan(0.04);
+      expect(Math.abs(fahrenheit! - 32 - 1.8 * celsius!)).toBeLessThanOrEqual(0.5);
+    }
+  });
+
+  it("logs from 1 to 100 Hz: between the rows of the truth straight, so that no two samples of a changing channel are copies", () => {
+    const at = (rate: number) => {
+      const recorder = { kind: "logger", rate, style: PLAIN_STYLE, channels: ["roadSpeed"] } as const;
+      const { text } = simulateFamily({ family: "petrol-with-meter", seed: 6, protocol: SHORT, recorder }).recording;
+      return table(text).slice(1);
+    };
+    expect(at(1).map((row) => Number(row[0]))).toEqual(Array.from({ length: 33 }, (_, i) => i));
+    const gainingSpeed = at(100)
+      .slice(1520, 1660)
+      .map((row) => Number(row[1]));
+    expect(gainingSpeed.slice(1).every((speed, i) => speed > gainingSpeed[i]!)).toBe(true);
+  });
+
   it("samples all channels of a logger in every row at its rate", () => {
     const { recording, truth } = simulateFamily({
       family: "boosted-both",

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { seededRandom } from "../numerics/index.ts";
 import { STANDARD_ATMOSPHERE } from "../quantities/index.ts";
 import type { EngineDesign } from "./engine-design.ts";
-import { buildEngine, PETROL_WITH_METER } from "./families.ts";
+import { BOOSTED_BOTH, buildEngine, PETROL_WITH_METER } from "./families.ts";
 import { ambientAt } from "./model-engine.ts";
 import { PETROL_WITH_VANE, PETROL_WITH_VORTEX } from "./older-families.ts";
 import { prepareEngine } from "./prepared-engine.ts";
@@ -19,13 +19,20 @@ function idleRatio(design: EngineDesign, altitude: number): number {
   return trace.meterReading[end]! / trace.meterFlow[end]!;
 }
 
+const vane = PETROL_WITH_VANE.meter!;
+const vaneForBoth: EngineDesign = {
+  ...PETROL_WITH_VANE,
+  meter: vane.kind === "vane" ? { ...vane, compensation: "temperature-and-pressure" } : vane,
+};
+
 describe("vane and vortex on the model engine", () => {
-  it("a vane corrected for temperature alone reads sqrt(p_cal/p) times the truth at altitude; vortex and wire stay true", () => {
+  it("a vane corrected for temperature alone reads sqrt(p_cal/p) times the truth at altitude; vortex, wire, film and a vane corrected for both stay true", () => {
     for (const altitude of [0, 2500]) {
       const pressure = ambientAt({ altitude, temperature: 293, relativeHumidity: 0 }).pressure;
       expect(idleRatio(PETROL_WITH_VANE, altitude)).toBeCloseTo(Math.sqrt(STANDARD_ATMOSPHERE / pressure), 2);
-      expect(idleRatio(PETROL_WITH_VORTEX, altitude)).toBeCloseTo(1, 2);
-      expect(idleRatio(PETROL_WITH_METER, altitude)).toBeCloseTo(1, 2);
+      for (const design of [PETROL_WITH_VORTEX, PETROL_WITH_METER, BOOSTED_BOTH, vaneForBoth]) {
+        expect(idleRatio(design, altitude), design.note).toBeCloseTo(1, 2);
+      }
     }
   });
 
