@@ -1,10 +1,10 @@
 /** The assumptions that took part, with how much the first finding rests on each. */
 import type { Sensitivity } from "../../findings/index.ts";
-import { ASSUMPTION_TABLE, type Assumptions, type TallyModel } from "../../tally/index.ts";
+import { ASSUMPTION_TABLE, type Assumptions, type StandingKind, type TallyModel } from "../../tally/index.ts";
 import type { AssumptionResult } from "../result.ts";
 
 /** Which unknown of the tally an assumption is the spread of. */
-const SPREAD_OF: { readonly [key: string]: string } = {
+export const SPREAD_OF: { readonly [key: string]: string } = {
   meterScale: "meter scale",
   meterShape: "meter curve",
   breathingStated: "breathing level",
@@ -22,6 +22,17 @@ const SPREAD_OF: { readonly [key: string]: string } = {
   purge: "purge",
   tableScale: "engine computer's table, level",
   tableShape: "engine computer's table, shape",
+  motoredBreathing: "breathing with the fuel cut",
+  barometer: "barometer",
+  controlProbe: "control probe",
+  independentProbe: "independent probe",
+  injectorFlow: "injector flow",
+  alcohol: "alcohol of the fuel",
+  throttleLevel: "throttle level",
+  throttleUnknown: "throttle level",
+  throttleStop: "throttle stop",
+  throttleBypass: "throttle bypass",
+  throttleShape: "throttle curve",
 };
 
 export function assumptionsList(
@@ -31,9 +42,13 @@ export function assumptionsList(
   first: string | null,
 ): AssumptionResult[] {
   const took = new Set(model.unknowns.map((u) => u.name));
-  return ASSUMPTION_TABLE.filter((row) => SPREAD_OF[row.key] === undefined || took.has(SPREAD_OF[row.key]!))
+  // A barometer is also read where none of the witnesses hangs on it: with the engine standing.
+  return ASSUMPTION_TABLE.filter(
+    ({ key }) => SPREAD_OF[key] === undefined || took.has(SPREAD_OF[key]) || key === "barometer",
+  )
     .filter((row) => tookPart(row.key, model))
     .filter((row) => row.key !== (model.engine.volumetricEfficiency === null ? "breathingStated" : "breathingUnknown"))
+    .filter((row) => row.key !== (model.engine.throttleBore === null ? "throttleLevel" : "throttleUnknown"))
     .map((row) => {
       const found = sensitivities.find((s) => s.unknown === SPREAD_OF[row.key]);
       const sensitivity =
@@ -48,6 +63,7 @@ export function assumptionsList(
 function tookPart(key: string, model: TallyModel): boolean {
   const diesel = model.engine.ignition === "compression";
   const has = (id: string) => model.witnesses.some((w) => w.startsWith(id));
+  const stood = (kind: StandingKind) => model.standing.some((s) => s.kind === kind);
   switch (key) {
     case "egrSpark":
     case "egrSparkShut":
@@ -68,6 +84,25 @@ function tookPart(key: string, model: TallyModel): boolean {
     case "breathingLengthPressure":
     case "residualStrength":
       return has("pressure");
+    case "discrepancyThrottle":
+    case "throttleLength":
+    case "throttleRatio":
+    case "idleValve":
+      return has("throttle");
+    case "discrepancyExhaust":
+      return has("exhaust");
+    case "motoredScatter":
+      return model.points.some((p) => p.states.includes("fuel-cut"));
+    case "draught":
+    case "meterRestVoltage":
+    case "meterRestRatio":
+    case "meterRestFlow":
+      return stood("meter-at-zero-flow");
+    case "temperatureSensor":
+    case "soakSpread":
+      return stood("intake-temperature-at-cold-soak");
+    case "ductDropSpread":
+      return stood("full-load-pressure-drop");
     default:
       return true;
   }

@@ -79,4 +79,4 @@ it("covers the truth as often with a reference as without", () => {
   }
   // Of 8 intervals of 90 %, 5 or fewer hold the truth in 4 of 100 such series.
   expect(inside.told).toBeGreaterThanOrEqual(Math.max(6, inside.alone - 1));
-});
+}, 240_000);
