@@ -139,11 +139,13 @@ describe("faults of one kind of meter", () => {
     expect(Math.abs(s[FULL]!)).toBeLessThan(1e-3);
   });
 
-  it("errs by a wrong curve as told at 30 and 70 % of the largest flow, and tells both", () => {
-    const model = modelOf({ readings: { meterFlow: [2.1e-3, 21e-3, 49e-3, 70e-3] } });
+  it("errs by a wrong curve as told at 30 and 70 % of the true largest flow, and tells both", () => {
+    // true shares 0.05, 0.3, 0.7 and 1 of 80 g/s, read with the errors of the line through 0.15 and -0.1
+    const errors = [0.275, 0.15, -0.1, -0.2875];
+    const read = [0.05, 0.3, 0.7, 1].map((share, i) => 80e-3 * share * (1 + errors[i]!));
+    const model = modelOf({ readings: { meterFlow: read } });
     const s = shifts("meter-curve-wrong", -0.1, "meter", -1.5, model);
-    expect(s[1]).toBeCloseTo(Math.log(1.15), 9);
-    expect(s[2]).toBeCloseTo(Math.log(0.9), 9);
+    for (const [i, error] of errors.entries()) expect(s[i]).toBeCloseTo(Math.log1p(error), 9);
     const { law } = CATALOGUE.find((c) => c.id === "meter-curve-wrong")!;
     expect(law.otherSizes!(model, -0.1, -1.5)[0]!.value).toBeCloseTo(0.15, 12);
   });
