@@ -32,8 +32,12 @@ const LIKELY_ENOUGH = 0.05;
 /** below this a check is not worth a line */
 const WORTH_BITS = 0.003;
 
+/** what is less likely than this adds nothing to any check that could be seen */
+const NEGLIGIBLE = 1e-5;
+
 export function rankChecks(weighed: Weighed, prepared: Prepared, found: readonly FoundResult[]): RankedCheck[] {
-  return rankAmong(applicableChecks(prepared.model, found), alternativesOf(weighed));
+  const alternatives = alternativesOf(weighed).filter(({ probability }) => probability > NEGLIGIBLE);
+  return rankAmong(applicableChecks(prepared.model, found), alternatives);
 }
 
 export function rankAmong(checks: readonly CheckEntry[], alternatives: readonly Alternative[]): RankedCheck[] {

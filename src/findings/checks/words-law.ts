@@ -21,7 +21,7 @@ type Row = { readonly shares: readonly number[]; readonly visible: (size: number
 export function wordsLaw(check: WordsCheck): CheckLaw {
   const none = check.default.shares;
   const rows = new Map(check.rows.flatMap((row) => row.causes.map((cause) => [cause, rowOf(row, cause)] as const)));
-  const anything = Float64Array.from(none, (share) => (1 - ANYTHING) * share + ANYTHING / none.length);
+  const anything = Float64Array.from(none, (p) => (1 - ANYTHING) * p + ANYTHING / none.length);
   const shown = (faults: readonly SizedFault[]) =>
     Float64Array.from(
       together(
@@ -37,7 +37,11 @@ export function wordsLaw(check: WordsCheck): CheckLaw {
     foresee: (faults) => (faults === "unexplained" ? anything : shown(faults)),
     likelihood: ({ outcome }, faults) => {
       const o = check.outcomes.findIndex(({ id }) => id === outcome);
-      return faults === "unexplained" ? anything[o]! : shown(faults.map(definite))[o]!;
+      if (faults === "unexplained") return anything[o]!;
+      const [only] = faults;
+      const row = only === undefined ? undefined : rows.get(only.cause);
+      if (faults.length === 1) return row === undefined ? none[o]! : share(none, row, row.visible(only!.size), o);
+      return shown(faults.map(definite))[o]!;
     },
   };
 }
@@ -50,8 +54,11 @@ function seen(none: readonly number[], row: Row, nodes: SizedFault["nodes"]): re
     visible += weight * row.visible(size);
     total += weight;
   }
-  const v = visible / total;
-  return none.map((share, o) => (1 - v) * share + v * row.shares[o]!);
+  return none.map((_, o) => share(none, row, visible / total, o));
+}
+
+function share(none: readonly number[], { shares }: Row, visible: number, o: number): number {
+  return (1 - visible) * none[o]! + visible * shares[o]!;
 }
 
 function definite({ cause, bank, size }: DefiniteFault): SizedFault {
