@@ -5,6 +5,7 @@
  * Refuses: to describe a real engine; to tell the inference anything but through the recording.
  */
 export type { Blemishes } from "./blemishes.ts";
+export { drawnByCrank } from "./crank-air.ts";
 export { crankBreathing } from "./crank-breathing.ts";
 export { type CrankCycle, crankResistances, crankSettings, runCrankCycle } from "./crank-cycle.ts";
 export { type CrankEngine, type CrankSettings, heatPerAir, newCrankEngine } from "./crank-engine.ts";

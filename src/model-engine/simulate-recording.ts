@@ -1,6 +1,7 @@
 /** One recording of one model engine: engine, protocol, planted faults, ambient, recorder and seed in; text and truth out. */
 
 import { seededRandom } from "../numerics/index.ts";
+import { drawnByCrank } from "./crank-air.ts";
 import { type EngineFileObject, engineFileOf } from "./engine-file.ts";
 import type { Fault } from "./fault.ts";
 import type { Ambient, ModelEngine } from "./model-engine.ts";
@@ -17,6 +18,8 @@ export type Simulation = {
   readonly ambient: Ambient;
   readonly recorder: Recorder;
   readonly seed: number;
+  /** cylinders by crank angle: some ten times slower, and the meter hears the pulsation; cycle-averaged where not given */
+  readonly byCrank?: boolean;
   readonly name?: string;
 };
 
@@ -28,9 +31,11 @@ export type SimulatedRecording = {
 };
 
 export function simulateRecording(simulation: Simulation): SimulatedRecording {
-  const { engine, protocol, faults, ambient, recorder, seed } = simulation;
+  const { protocol, faults, ambient, recorder, seed, byCrank = false } = simulation;
+  const { design } = simulation.engine;
+  const engine = byCrank ? { ...simulation.engine, design: drawnByCrank(design) } : simulation.engine;
   const random = seededRandom(seed);
-  const truth = runEngine(prepareEngine(engine, ambient, faults), protocol, { random: random.fork("run") });
+  const truth = runEngine(prepareEngine(engine, ambient, faults), protocol, { random: random.fork("run"), byCrank });
   return {
     recording: {
       name: simulation.name ?? `model-engine-${seed}.csv`,
