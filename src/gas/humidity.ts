@@ -11,6 +11,7 @@
  */
 import { findRoot, requireWithin } from "../numerics/index.ts";
 import { AIR_WATER_MOLAR_RATIO, ZERO_CELSIUS } from "../quantities/index.ts";
+import { CIPM_2007 } from "./cipm-density.ts";
 import { saturationPressure } from "./saturation-pressure.ts";
 
 export const HUMIDITY_TEMPERATURES = { low: 173.15, high: 373.15 } as const;
@@ -18,7 +19,8 @@ export const HUMIDITY_TEMPERATURES = { low: 173.15, high: 373.15 } as const;
 /** (3): how much more vapour saturated real air holds than the vapour alone would. */
 export function enhancementFactor(pressure: number, temperature: number): number {
   const t = temperature - ZERO_CELSIUS;
-  return 1.00062 + 3.14e-8 * pressure + 5.6e-7 * t * t;
+  const [base, byPressure, byTemperature] = CIPM_2007.enhancement;
+  return base + byPressure * pressure + byTemperature * t * t;
 }
 
 /** Humidity ratio from the partial pressure of the vapour, (2). */
