@@ -9,7 +9,7 @@ import { simulate } from "./simulate.ts";
 import type { SimulateOptions } from "./simulate-options.ts";
 
 it("gives a value or a typed reason for any sensible options, the same bytes twice, and fits the published schema", () => {
-  expectSensible(15);
+  expectSensible(10);
 });
 
 it("gives a reason and never a crash for texts of any kind", () => {
