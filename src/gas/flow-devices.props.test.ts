@@ -71,7 +71,7 @@ describe("differentialPressureFlow", () => {
     const at = (kind: DifferentialPressureDevice["kind"], pipeDiameter: number, diameterRatio: number) =>
       stated({ kind, pipeDiameter, boreDiameter: pipeDiameter * diameterRatio });
     const coefficient = (...of: Parameters<typeof at>) => 200 * at(...of).dischargeCoefficient;
-    // per cent at 95 %, ISO 5167-2 5.3.3.1 and ISO 5167-3 5.1.7, 5.2.7
+    // per cent at 95 %, ISO 5167-2 5.3.3.1 and ISO 5167-3 5.1.7, 5.2.7 (from memory, as in the code)
     expect(coefficient("orifice-plate", 0.2, 0.15)).toBeCloseTo(0.55, 9);
     expect(coefficient("orifice-plate", 0.2, 0.5)).toBeCloseTo(0.5, 9);
     expect(coefficient("orifice-plate", 0.2, 0.7)).toBeCloseTo(0.6669, 9);
