@@ -23,11 +23,16 @@ function believedCorrection(model: TallyModel, answer: CommonAnswer, row: number
   return isReconciled(model, model.witnesses[j]!) ? answer.correction[row]! : 0;
 }
 
-/** Breathing is nobody's reading: it is learnt from the tally. A meter's or the fuel side's own tolerance is left to be seen. */
+/**
+ * Breathing and the throttle's own area are nobody's reading: they are learnt from the tally. A meter's or the fuel side's own
+ * tolerance is left to be seen.
+ */
 function isReconciled(model: TallyModel, witness: TallyWitness): boolean {
   return (
     model.witnesses.length > 1 &&
-    (witness === "pressure" || (model.engine.metering === "pressure" && witness.startsWith("fuel")))
+    (witness === "pressure" ||
+      witness === "throttle" ||
+      (model.engine.metering === "pressure" && witness.startsWith("fuel")))
   );
 }
 

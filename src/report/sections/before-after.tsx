@@ -15,10 +15,7 @@ export function BeforeAfter({ comparison }: { readonly comparison: ComparisonVie
   return (
     <>
       <p className="lead">{typeset(sentence)}</p>
-      <p className="note">
-        Each visit was weighed on its own. The answer at the top of this card is about the last one,{" "}
-        {visits.at(-1)?.name}.
-      </p>
+      <h3>Each visit weighed on its own; the answer above is about the last</h3>
       <table className="stacking">
         <thead>
           <tr>
