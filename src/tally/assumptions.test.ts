@@ -15,6 +15,7 @@ it("holds every assumption that the tally asks for, each positive and with a rea
     "residualStrength",
     "residualStrengthSd",
     "motoredBreathing",
+    "motoredSlope",
     "motoredScatter",
     "chargeHeating",
     "heatSoak",

@@ -15,6 +15,7 @@ export type AssumptionKey =
   | "residualStrength"
   | "residualStrengthSd"
   | "motoredBreathing"
+  | "motoredSlope"
   | "motoredScatter"
   | "chargeHeating"
   | "heatSoak"

@@ -25,8 +25,9 @@ import { addBound, dosesBy, effectOn, type Fuel, type FuelSource, type RowContex
 
 /** sd of a primitive that was not recorded: it then carries no information (ln units) */
 const UNKNOWN = 5;
-/** a point of more readings than this held still long enough for fuel and trims to follow */
+/** a point of more readings and more seconds than these held still long enough for fuel and trims to follow */
 const SETTLED_READINGS = 4;
+const SETTLED_AFTER = 6;
 
 type Dose = {
   readonly logAir: number;
@@ -42,6 +43,8 @@ type BankFuel = Dose & {
   readonly closed: boolean;
   readonly usable: boolean;
   readonly atLimit: 1 | -1 | 0;
+  /** of lambda about its target: only where no probe reads it */
+  readonly unsettled: number;
 };
 
 export function addFuelSide(context: RowContext): void {
@@ -73,18 +76,17 @@ function bankFuel(context: RowContext, fuel: Fuel): BankFuel | null {
   const closed = isClosedLoop(point, trim !== null, loopIsTold);
   // Open loop on a lifted pedal means fuel just cut or not yet back: walls and probe tell of another moment.
   const loaded = point.states.includes("enrichment") || point.states.includes("full-load");
-  const trims =
-    dose.from === "pulse"
-      ? { log: 0, variance: 0 }
-      : { log: Math.log1p(trim?.trim ?? 0), variance: trim?.variance ?? 0 };
+  const byTrim = dose.from !== "pulse" && trim !== null;
+  const lag = lagVariance(point);
   return {
     ...dose,
     fuel,
     closed,
     usable: closed || (loaded && (dose.from === "pulse" || dose.commanded !== null)),
     atLimit: closed ? (trim?.atLimit ?? 0) : 0,
-    logAir: dose.logAir + trims.log,
-    variance: dose.variance + trims.variance + lagVariance(point),
+    logAir: dose.logAir + (byTrim ? Math.log1p(trim.trim) : 0),
+    variance: dose.variance + (byTrim ? trim.variance : 0) + lag,
+    unsettled: (trim?.unsettled ?? 0) + lag,
   };
 }
 
@@ -124,11 +126,12 @@ function addFuel(context: RowContext, bank: BankFuel): void {
   if (!bank.usable) return;
   const value = logAirWith(bank, lambda?.value ?? bank.commanded ?? 1);
   if (bank.atLimit !== 0 && lambda === null) {
-    addBound(context, id, value, bank.atLimit, bank.variance);
+    addBound(context, id, value, bank.atLimit, bank.variance + bank.unsettled);
     return;
   }
   row.y.set(id, value);
-  if (lambda !== null) row.shared.push({ variance: lambda.variance / lambda.value ** 2, effect: effectOn([id]) });
+  const own = lambda === null ? bank.unsettled : lambda.variance / lambda.value ** 2;
+  row.shared.push({ variance: own, effect: effectOn([id]) });
 }
 
 /**
@@ -179,9 +182,10 @@ const LAG_SHARE = 0.3;
 
 function lagVariance(point: OperatingPoint): number {
   let widest = 0;
+  const brief = point.end - point.start < SETTLED_AFTER;
   for (const quantity of ["meterFlow", "meterVoltage", "manifoldPressure"] as const) {
     const reading = find(point, quantity, null);
-    if (reading === null || !(reading.mean > 0) || reading.samples > SETTLED_READINGS) continue;
+    if (reading === null || !(reading.mean > 0) || (reading.samples > SETTLED_READINGS && !brief)) continue;
     widest = Math.max(widest, (reading.high - reading.low) / reading.mean);
   }
   return (LAG_SHARE * widest) ** 2;

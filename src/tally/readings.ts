@@ -41,8 +41,10 @@ function throughCurve(meter: PreparedMeter, raw: Reading, air: MoistAir): Measur
 export type TrimReading = {
   /** total trim, 0.1 = ten per cent more fuel */
   readonly trim: number;
-  /** variance of ln(1 + trim) */
+  /** variance of ln(1 + trim) as read */
   readonly variance: number;
+  /** variance of ln(lambda) about its target, where the trim still moves towards it */
+  readonly unsettled: number;
   /** +1 at the upper limit, -1 at the lower, 0 free */
   readonly atLimit: 1 | -1 | 0;
 };
@@ -58,8 +60,9 @@ export function trimReading(point: OperatingPoint, engine: EngineDescription, ba
   if (!(trim > -0.95)) return null;
   const slope = total?.slope ?? (short?.slope ?? 0) + (long?.slope ?? 0);
   const scatter = total?.variance ?? (short?.variance ?? 0) + (long?.variance ?? 0);
-  const variance = (scatter + (slope * SETTLING_TIME) ** 2) / (1 + trim) ** 2;
-  return { trim, variance, atLimit: limitReached([total, short, long], engine.trimLimits ?? 0.25) };
+  const variance = scatter / (1 + trim) ** 2;
+  const unsettled = ((slope * SETTLING_TIME) / (1 + trim)) ** 2;
+  return { trim, variance, unsettled, atLimit: limitReached([total, short, long], engine.trimLimits ?? 0.25) };
 }
 
 /** A trim that touches its limit, within one J1979 step (100/128 %), may have wanted more all the while. */

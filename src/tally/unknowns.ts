@@ -83,7 +83,7 @@ function motoredBreathing(context: UnknownContext, on: (w: TallyWitness, i: numb
   const along = (i: number) => Math.log(physics.pressure[i]! / (0.25 * physics.barometer[i]!));
   return [
     single("breathing with the fuel cut", (i, w) => (here(w, i) ? a.motoredBreathing : 0)),
-    single("breathing with the fuel cut, slope", (i, w) => (here(w, i) ? a.motoredBreathing * along(i) : 0)),
+    single("breathing with the fuel cut, slope", (i, w) => (here(w, i) ? a.motoredSlope * along(i) : 0)),
   ];
 }
 
