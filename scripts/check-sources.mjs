@@ -14,7 +14,7 @@ const problems = [];
 const bibliography = JSON.parse(readFileSync("docs/sources.bib.json", "utf8"));
 const cited = new Map();
 
-for (const folder of ["src", "published"]) {
+for (const folder of ["src", "published", "test"]) {
   for (const file of filesOf(folder)) {
     for (const { text, line } of citationsIn(file)) {
       for (const [, key] of text.matchAll(KEY)) cite(key, `${file}:${line}`);

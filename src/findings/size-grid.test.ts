@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { inventedTally } from "../../test/tally/invented-tally.ts";
 import { logEvidence, prepare } from "../tally/index.ts";
 import { evidenceOf } from "./evidence-of.ts";
 import { LAGRANGE_POINTS } from "./lagrange.ts";
 import { possibleCauses } from "./possible-causes.ts";
 import { laySizes, logRatioAt, placeIn } from "./size-grid.ts";
 import { sizeAt } from "./size-scale.ts";
-import { inventedTally } from "./test-support/invented-tally.ts";
 
 const CASES = [
   { title: "a healthy engine", faults: [] },

@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
+import { inventedTally } from "../../test/tally/invented-tally.ts";
 import { prepare } from "../tally/index.ts";
 import { misfit } from "./misfit.ts";
 import { explanationPrediction } from "./own-prediction.ts";
-import { inventedTally } from "./test-support/invented-tally.ts";
 import { strayOf } from "./unexplained.ts";
 import { weighAll } from "./weigh-all.ts";
 

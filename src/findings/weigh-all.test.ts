@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { inventedTally } from "../../test/tally/invented-tally.ts";
 import { prepare } from "../tally/index.ts";
 import type { Known } from "./known.ts";
-import { inventedTally } from "./test-support/invented-tally.ts";
 import { type Weighed, weighAll } from "./weigh-all.ts";
 
 const chanceOf = (weighed: Weighed, ...ids: string[]) =>

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { inventedTally } from "../../test/tally/invented-tally.ts";
 import { logEvidence, prepare } from "../tally/index.ts";
 import { CATALOGUE, type Cause } from "./catalogue.ts";
 import { evidenceOf, together } from "./evidence-of.ts";
@@ -7,7 +8,6 @@ import { logSum } from "./log-sum.ts";
 import { laySizes } from "./size-grid.ts";
 import { sizeQuantile } from "./size-nodes.ts";
 import { sidesOf, sizeAt } from "./size-scale.ts";
-import { inventedTally } from "./test-support/invented-tally.ts";
 import { weighCause } from "./weigh-cause.ts";
 import { exactCorrection, weighPair } from "./weigh-pair.ts";
 

@@ -1,9 +1,9 @@
 // A result entered must move the answer as more data would: the posterior times the result's likelihood, size by size.
 import { describe, expect, it } from "vitest";
+import { inventedTally } from "../../../test/tally/invented-tally.ts";
 import { prepare } from "../../tally/index.ts";
 import type { Cause } from "../catalogue.ts";
 import type { Known } from "../known.ts";
-import { inventedTally } from "../test-support/invented-tally.ts";
 import { type Weighed, weighAll } from "../weigh-all.ts";
 import { foundLikelihood } from "./found-likelihood.ts";
 import type { FoundResult } from "./found-result.ts";

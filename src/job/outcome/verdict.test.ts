@@ -1,7 +1,7 @@
 // When a workshop check makes the answer "proven". The weighed explanations are written out by hand, as if results were in them.
 import { describe, expect, it } from "vitest";
+import { inventedTally } from "../../../test/tally/invented-tally.ts";
 import { CATALOGUE, type FoundResult, type Weighed, type WeighedExplanation } from "../../findings/index.ts";
-import { inventedTally } from "../../findings/test-support/invented-tally.ts";
 import { verdictOf } from "./verdict.ts";
 
 const model = inventedTally();

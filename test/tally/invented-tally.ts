@@ -1,9 +1,9 @@
 /** A tally of an invented 2 L petrol engine whose witnesses agree, with faults planted by their own laws: for tests of the algebra. */
-import type { OperatingPoint, Reading } from "../../channels/index.ts";
-import { parseEngineFile } from "../../job/engine-file/parse-engine-file.ts";
-import { seededRandom } from "../../numerics/index.ts";
-import { buildTallyModel, defaultAssumptions, type TallyModel } from "../../tally/index.ts";
-import { CATALOGUE } from "../catalogue.ts";
+import type { OperatingPoint, Reading } from "../../src/channels/index.ts";
+import { CATALOGUE } from "../../src/findings/catalogue.ts";
+import { parseEngineFile } from "../../src/job/engine-file/parse-engine-file.ts";
+import { seededRandom } from "../../src/numerics/index.ts";
+import { buildTallyModel, defaultAssumptions, type TallyModel } from "../../src/tally/index.ts";
 
 export type Planted = { readonly cause: string; readonly size: number };
 
