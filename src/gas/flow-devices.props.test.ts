@@ -63,6 +63,27 @@ describe("differentialPressureFlow", () => {
     expect(plate(0.063, 0.2)).toBe("");
     expect(plate(0.2, 0.76)).toMatch(/^diameter ratio 0.760[^,]*$/);
     expect(plate(0.2, 0.74)).toBe("");
+    const nozzle = (kind: "isa-1932-nozzle" | "long-radius-nozzle", pipeDiameter: number, diameterRatio: number) =>
+      differentialPressureFlow(
+        { kind, pipeDiameter, boreDiameter: pipeDiameter * diameterRatio },
+        { ...AIR, pressureDrop: 20_000 },
+      ).outside.join();
+    for (const [kind, least, widest] of [
+      ["isa-1932-nozzle", 0.3, 0.5],
+      ["long-radius-nozzle", 0.2, 0.63],
+    ] as const) {
+      for (const [pipe, ratio, broken] of [
+        [0.2, 0.81, /^diameter ratio[^,]*$/],
+        [0.2, least - 0.01, /^diameter ratio[^,]*$/],
+        [widest + 0.01, 0.5, /^pipe diameter[^,]*$/],
+        [0.049, 0.5, /^pipe diameter[^,]*$/],
+        [0.2, 0.79, /^$/],
+        [0.2, least + 0.01, /^$/],
+        [widest - 0.01, 0.5, /^$/],
+        [0.051, 0.5, /^$/],
+      ] as const)
+        expect(nozzle(kind, pipe, ratio), `${kind} ${pipe} ${ratio}`).toMatch(broken);
+    }
   });
 
   it("states the standards' uncertainties of each coefficient, standard and not at 95 %", () => {
