@@ -10,7 +10,7 @@ import {
   type TallyModel,
   type TallyWitness,
 } from "./index.ts";
-import { denseEvidence } from "./test-support/dense-evidence.ts";
+import { denseEvidence } from "../../test/tally/dense-evidence.ts";
 import { ENGINE, point, type Readings, reading } from "./test-support/invented-points.ts";
 
 const CLOSED = ["warm", "closed-loop"] as const;

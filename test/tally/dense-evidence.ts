@@ -1,6 +1,6 @@
 /** For tests only: the evidence from the full covariance, by another library's algebra. */
 import { determinant, inverse, Matrix } from "ml-matrix";
-import type { TallyModel } from "../index.ts";
+import type { TallyModel } from "../../src/tally/index.ts";
 
 /** (L L')_pq */
 export function squareOf(factor: Float64Array, w: number, p: number, q: number): number {
