@@ -74,6 +74,10 @@ describe("residual gas", () => {
       };
       const ratio = 320 / (1100 * (compressionRatio - 1));
       expect(residualGasFraction(state)).toBeCloseTo(ratio / (1 + ratio), 14);
+      // twice the pressure in the exhaust: twice the gas left, to less fresh charge
+      const double = (2 * ratio) / residualGasFactor({ exhaustOverIntakePressure: 2, compressionRatio });
+      const left = residualGasFraction({ ...state, exhaustOverIntakePressure: 2 });
+      expect(left).toBeCloseTo(double / (1 + double), 14);
     }
   });
 });

@@ -49,6 +49,14 @@ describe("describing a curve", () => {
     }
   });
 
+  it("knows the ends of a period, shortest first", () => {
+    const points = [[0.002, 0.04] as const, [0.005, 0.016] as const, [0.02, 0.004] as const];
+    const curve = { signalUnit: "ms", flow: "mass", at: null, points } as const;
+    const result = prepareMeter({ id: "meter", kind: "vortex", bank: null, bore: null, reference: null, curve });
+    if (!result.ok) throw new Error(result.message);
+    expect(signalRange(result.value)).toEqual([0.002, 0.02]);
+  });
+
   it("converts signals with their uncertainty where one is stated", () => {
     const [plain] = convertSignals(meter("hot-wire"), [2], CALIBRATION);
     expect(plain).toMatchObject({ massFlow: 0.02, standardUncertainty: null });
