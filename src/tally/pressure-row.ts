@@ -8,6 +8,7 @@
 import { fuelVapourDisplacement, speedDensityFlow } from "../engine/index.ts";
 import { AIR_WATER_MOLAR_RATIO } from "../quantities/index.ts";
 import { logBreathingMean } from "./breathing-mean.ts";
+import { motoredShare } from "./motored-breathing.ts";
 import { find } from "./readings.ts";
 import { HUMIDITY_RATIO, type TallyWitness } from "./tally-model.ts";
 import { addBound, dosesBy, effectOn, type RowContext } from "./witness-row.ts";
@@ -38,8 +39,8 @@ export function addPressure(context: RowContext): void {
     return;
   }
   row.y.set("pressure", value - displaced);
-  // A motored cylinder keeps cold air back, not hot burnt gas, at pressures where the residual-gas law no longer holds.
-  if (cut) row.shared.push({ variance: a.motoredScatter ** 2, effect: effectOn(["pressure"]) });
+  const motored = motoredShare(point, pressure.mean, physics.barometer[i]!);
+  if (motored > 0) row.shared.push({ variance: (a.motoredScatter * motored) ** 2, effect: effectOn(["pressure"]) });
   const fed = dosesBy(engine) === "pressure" ? fuels.map((f) => f.id) : [];
   for (const id of fed) dosedBy.set(id, value);
   const both = effectOn(["pressure", ...fed]);

