@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import { denseEvidence, squareOf } from "../../test/tally/dense-evidence.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import { defaultAssumptions, logEvidence, posterior, prepare, type TallyModel } from "./index.ts";
-import { denseEvidence, squareOf } from "../../test/tally/dense-evidence.ts";
 
 /** A small model with numbers from a seed; nothing physical about it. */
 function someModel(seed: number, k: number, w: number, b: number, regions: number): TallyModel {

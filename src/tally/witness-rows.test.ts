@@ -1,5 +1,6 @@
 // Every witness against numbers worked out by hand from the formula in its file.
 import { describe, expect, it } from "vitest";
+import { denseEvidence } from "../../test/tally/dense-evidence.ts";
 import type { OperatingPoint } from "../channels/index.ts";
 import type { EngineDescription } from "../engine/index.ts";
 import {
@@ -10,7 +11,6 @@ import {
   type TallyModel,
   type TallyWitness,
 } from "./index.ts";
-import { denseEvidence } from "../../test/tally/dense-evidence.ts";
 import { ENGINE, point, type Readings, reading } from "./test-support/invented-points.ts";
 
 const CLOSED = ["warm", "closed-loop"] as const;
