@@ -1,14 +1,15 @@
-// npm run evaluate [-- --set final --cases 1000 --spreads 2 --keep]: how good the answers are, on invented engines. Cases once
-// observed are kept in .cache/evaluate under a name made of everything that makes them, so that it goes on where it stopped;
-// --keep takes the newest kept ones whatever changed since.
+// npm run evaluate [-- --set final --cases 1000 --spreads 2 --keep --document]: how good the answers are, on invented engines.
+// Cases once observed are kept in .cache/evaluate under a name made of everything that makes them, so that it goes on where it
+// stopped; --keep takes the newest kept ones whatever changed since. Prints everything judged so far (each set and factor on the
+// spreads is judged by a run of its own); --document writes it to docs/accuracy.md.
 
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { ensurePackages, fail, ROOT, requireNode, run, runTool } from "./setup.mjs";
+import { ensurePackages, fail, ROOT, requireNode, runTool } from "./setup.mjs";
 
 requireNode();
 ensurePackages({ dev: true });
@@ -18,6 +19,7 @@ const { values } = parseArgs({
     cases: { type: "string", default: "5000" },
     spreads: { type: "string", default: "1" },
     keep: { type: "boolean", default: false },
+    document: { type: "boolean", default: false },
     workers: { type: "string", default: String(availableParallelism()) },
   },
 });
@@ -48,7 +50,13 @@ const ends = await Promise.all(
   Array.from({ length: workers }, (_, i) => part(["--spreads", values.spreads, "--part", `${i}/${workers}`])),
 );
 if (ends.some((code) => code !== 0)) fail("A part of the evaluation failed: its message stands above.");
-process.exitCode = run(process.execPath, [program, "--judged", judged, "--print"]);
+const told = spawnSync(process.execPath, [program, "--judged", STORE, "--document"], {
+  encoding: "utf8",
+  maxBuffer: 2 ** 26,
+});
+if (told.status !== 0) fail(told.stderr);
+if (values.document) writeFileSync(join(ROOT, "docs/accuracy.md"), told.stdout);
+process.stdout.write(told.stdout);
 
 function part(own) {
   return new Promise((resolve) =>
