@@ -1,6 +1,6 @@
 /** Orifice plates and nozzles against ISO 5167: independent evaluations of its equations and its printed nozzle tables. */
 import { describe, it } from "vitest";
-import { isaNozzle, longRadiusNozzle } from "../src/gas/flow-nozzle.ts";
+import { isaNozzle, longRadiusNozzle, venturiNozzle } from "../src/gas/flow-nozzle.ts";
 import {
   differentialPressureFlow,
   nozzleExpansibility,
@@ -47,6 +47,11 @@ function checkTable(prefix: string, coefficient: (diameterRatio: number, reynold
       expectRecord(coefficient(input(row, "beta"), reynolds[i] ?? Number.NaN), one);
     }
   }
+}
+
+function checkVenturiNozzle(nozzle: typeof venturiNozzle): void {
+  for (const row of recordsNamed(TOPIC, "venturinozzle."))
+    expectRecord(nozzle.coefficient(input(row, "beta"), Number.NaN), row);
 }
 
 describe("iso5167-2", () => {
@@ -110,6 +115,8 @@ describe("iso5167-2", () => {
 describe("iso5167-3", () => {
   it("gives table A.1, ISA 1932 nozzle", () => checkTable("isa1932.", isaNozzle.coefficient));
   it("gives table A.2, long-radius nozzle", () => checkTable("longradius.", longRadiusNozzle.coefficient));
+  it("gives the Venturi nozzle's coefficient worked by hand (formula from memory)", () =>
+    checkVenturiNozzle(venturiNozzle));
   it("gives the expansibility", () => {
     const row = record(TOPIC, "eps.nozzle.iso5167-4");
     const ratio = input(row, "p2_Pa") / input(row, "p1_Pa");
@@ -153,5 +160,12 @@ describe("these checks", () => {
       2e-3,
       (module) => checkTable("longradius.", module.longRadiusNozzle.coefficient),
     );
+    for (const coefficient of ["0.9858", "0.196", "4.5"])
+      await expectCoefficientMatters<{ venturiNozzle: typeof venturiNozzle }>(
+        "src/gas/flow-nozzle.ts",
+        coefficient,
+        1e-4,
+        (module) => checkVenturiNozzle(module.venturiNozzle),
+      );
   });
 });

@@ -1,5 +1,5 @@
 /**
- * Mass flow from the pressure drop over an orifice plate or a nozzle in a pipe, after ISO 5167.
+ * Mass flow from the pressure drop over an orifice plate, a nozzle or a Venturi nozzle in a pipe, after ISO 5167.
  *
  * Equation    m = C/sqrt(1 - b^4) e (pi/4) d^2 sqrt(2 dp rho_1)                                                   (1)
  *             Re = 4 m/(pi mu D)                                                                                (2)
@@ -12,7 +12,7 @@
  */
 import { requirePositive, requireWithin } from "../numerics/index.ts";
 import type { DeviceGeometry } from "./device-geometry.ts";
-import { isaNozzle, longRadiusNozzle, nozzleExpansibility } from "./flow-nozzle.ts";
+import { isaNozzle, longRadiusNozzle, nozzleExpansibility, venturiNozzle } from "./flow-nozzle.ts";
 import {
   type OrificeTaps,
   orificeDischargeCoefficient,
@@ -21,8 +21,14 @@ import {
   orificeUncertainty,
 } from "./orifice-plate.ts";
 
+const NOZZLES = {
+  "isa-1932-nozzle": isaNozzle,
+  "long-radius-nozzle": longRadiusNozzle,
+  "venturi-nozzle": venturiNozzle,
+} as const;
+
 export type DifferentialPressureDevice = {
-  readonly kind: "orifice-plate" | "isa-1932-nozzle" | "long-radius-nozzle";
+  readonly kind: "orifice-plate" | keyof typeof NOZZLES;
   /** of an orifice plate; corner taps where not given */
   readonly taps?: OrificeTaps;
   /** m */
@@ -110,7 +116,7 @@ function lawOf(device: DifferentialPressureDevice): DeviceLaw {
       expansibilityUncertainty: (ratio, gamma) => (0.035 * (1 - ratio)) / gamma,
     };
   }
-  const nozzle = device.kind === "isa-1932-nozzle" ? isaNozzle : longRadiusNozzle;
+  const nozzle = NOZZLES[device.kind];
   return {
     coefficient: (geometry, reynolds) => nozzle.coefficient(geometry.diameterRatio, reynolds),
     expansibility: nozzleExpansibility,

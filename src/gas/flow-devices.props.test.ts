@@ -16,6 +16,7 @@ const DEVICES: readonly DifferentialPressureDevice[] = [
   { kind: "orifice-plate", taps: "D and D/2", pipeDiameter: 0.1, boreDiameter: 0.07 },
   { kind: "isa-1932-nozzle", pipeDiameter: 0.1, boreDiameter: 0.05 },
   { kind: "long-radius-nozzle", pipeDiameter: 0.1, boreDiameter: 0.05 },
+  { kind: "venturi-nozzle", pipeDiameter: 0.1, boreDiameter: 0.06 },
 ];
 const AIR = { upstreamPressure: 101_325, upstreamDensity: 1.2, viscosity: 1.82e-5, gamma: 1.4 };
 
@@ -86,13 +87,37 @@ describe("differentialPressureFlow", () => {
     }
   });
 
+  it("names each limit of a Venturi nozzle alone, its bore and Reynolds number with it", () => {
+    const nozzle = (pipeDiameter: number, diameterRatio: number, pressureDrop = 20_000) =>
+      differentialPressureFlow(
+        { kind: "venturi-nozzle", pipeDiameter, boreDiameter: pipeDiameter * diameterRatio },
+        { ...AIR, pressureDrop },
+      ).outside.join();
+    for (const [pipe, ratio, broken, drop] of [
+      [0.2, 0.78, /^diameter ratio[^,]*$/],
+      [0.2, 0.31, /^diameter ratio[^,]*$/],
+      [0.51, 0.5, /^pipe diameter[^,]*$/, 500],
+      [0.0648, 0.774, /^pipe diameter[^,]*$/],
+      [0.1, 0.49, /^bore in m 0.0490[^,]*$/],
+      [0.2, 0.5, /^Reynolds number[^,]*$/, 1100],
+      [0.5, 0.7, /^Reynolds number[^,]*$/, 10_000],
+      [0.2, 0.77, /^$/],
+      [0.2, 0.32, /^$/],
+      [0.49, 0.5, /^$/, 500],
+      [0.0652, 0.77, /^$/],
+      [0.1, 0.51, /^$/],
+      [0.2, 0.5, /^$/, 1300],
+    ] as const)
+      expect(nozzle(pipe, ratio, drop), `${pipe} ${ratio} ${drop}`).toMatch(broken);
+  });
+
   it("states the standards' uncertainties of each coefficient, standard and not at 95 %", () => {
     const stated = (device: DifferentialPressureDevice) =>
       differentialPressureFlow(device, { ...AIR, pressureDrop: 5000 }).uncertainty;
     const at = (kind: DifferentialPressureDevice["kind"], pipeDiameter: number, diameterRatio: number) =>
       stated({ kind, pipeDiameter, boreDiameter: pipeDiameter * diameterRatio });
     const coefficient = (...of: Parameters<typeof at>) => 200 * at(...of).dischargeCoefficient;
-    // per cent at 95 %, ISO 5167-2 5.3.3.1 and ISO 5167-3 5.1.7, 5.2.7 (from memory, as in the code)
+    // per cent at 95 %, ISO 5167-2 5.3.3.1 and ISO 5167-3 5.1.7, 5.2.7, 5.3.4 (from memory, as in the code)
     expect(coefficient("orifice-plate", 0.2, 0.15)).toBeCloseTo(0.55, 9);
     expect(coefficient("orifice-plate", 0.2, 0.5)).toBeCloseTo(0.5, 9);
     expect(coefficient("orifice-plate", 0.2, 0.7)).toBeCloseTo(0.6669, 9);
@@ -107,6 +132,7 @@ describe("differentialPressureFlow", () => {
     expect(coefficient("isa-1932-nozzle", 0.1, 0.5)).toBeCloseTo(0.8, 9);
     expect(coefficient("isa-1932-nozzle", 0.1, 0.7)).toBeCloseTo(1, 9);
     expect(coefficient("long-radius-nozzle", 0.1, 0.5)).toBeCloseTo(2, 9);
+    expect(coefficient("venturi-nozzle", 0.1, 0.6)).toBeCloseTo(1.3944, 9);
     const drop = 5000 / 101_325;
     expect(200 * at("orifice-plate", 0.2, 0.5).expansibility).toBeCloseTo((3.5 * drop) / 1.4, 9);
     expect(200 * at("isa-1932-nozzle", 0.1, 0.5).expansibility).toBeCloseTo(2 * drop, 9);

@@ -1,13 +1,16 @@
 /**
- * ISA 1932 and long-radius nozzles: discharge coefficient, expansibility, limits and uncertainty.
+ * ISA 1932, long-radius and Venturi nozzles: discharge coefficient, expansibility, limits and uncertainty.
  *
  * Equation    C = 0.9900 - 0.2262 b^4.1 - (0.00175 b^2 - 0.0033 b^4.15)(1e6/Re)^1.15        ISA 1932              (1)
  *             C = 0.9965 - 0.00653 b^0.5 (1e6/Re)^0.5                                       long radius           (2)
- *             e = sqrt( (g t^(2/g)/(g-1)) ((1-b^4)/(1-b^4 t^(2/g))) ((1-t^((g-1)/g))/(1-t)) )                       (3)
+ *             C = 0.9858 - 0.196 b^4.5                                                      Venturi nozzle        (3)
+ *             e = sqrt( (g t^(2/g)/(g-1)) ((1-b^4)/(1-b^4 t^(2/g))) ((1-t^((g-1)/g))/(1-t)) )                       (4)
  * Symbols     b diameter ratio | Re pipe Reynolds number | g isentropic exponent | t = p2/p1
  * Validity    ISA 1932: 50 <= D <= 500 mm, 0.3 <= b <= 0.8, Re from 7e4 (b < 0.44) or 2e4 to 1e7;
- *             long radius: 50 <= D <= 630 mm, 0.2 <= b <= 0.8, Re from 1e4 to 1e7
- * Source      [iso5167-3] 5.1.6, 5.2.6 (limits and uncertainties from memory)      Check published/iso5167.test.ts
+ *             long radius: 50 <= D <= 630 mm, 0.2 <= b <= 0.8, Re from 1e4 to 1e7;
+ *             Venturi nozzle: 65 <= D <= 500 mm, d >= 50 mm, 0.316 <= b <= 0.775, Re from 1.5e5 to 2e6
+ * Source      [iso5167-3] 5.1.6, 5.2.6, 5.3.4 (limits and uncertainties, and all of the Venturi nozzle, from memory)
+ * Check       published/iso5167.test.ts
  */
 import type { DeviceGeometry } from "./device-geometry.ts";
 
@@ -16,6 +19,9 @@ type Nozzle = {
   limits(geometry: DeviceGeometry, reynolds: number): string[];
   uncertainty(geometry: DeviceGeometry): number;
 };
+
+/** m, of a Venturi nozzle */
+const SMALLEST_THROAT = 0.05;
 
 export const isaNozzle: Nozzle = {
   coefficient: (b, reynolds) =>
@@ -37,7 +43,19 @@ export const longRadiusNozzle: Nozzle = {
   uncertainty: () => 0.02,
 };
 
-/** (3) */
+/** (3): ISA 1932 at the inlet, with a throat and a diffuser behind it. */
+export const venturiNozzle: Nozzle = {
+  coefficient: (b) => 0.9858 - 0.196 * b ** 4.5,
+  limits: ({ pipeDiameter, diameterRatio }, reynolds) => {
+    const broken = brokenLimits({ pipeDiameter, diameterRatio, reynolds }, [0.065, 0.5], [0.316, 0.775], [1.5e5, 2e6]);
+    const bore = pipeDiameter * diameterRatio;
+    if (bore < SMALLEST_THROAT) broken.push(`bore in m ${bore.toPrecision(3)} below ${SMALLEST_THROAT}`);
+    return broken;
+  },
+  uncertainty: ({ diameterRatio: b }) => (1.2 + 1.5 * b ** 4) / 100,
+};
+
+/** (4) */
 export function nozzleExpansibility(diameterRatio: number, pressureRatio: number, gamma: number): number {
   if (pressureRatio === 1) return 1;
   const b4 = diameterRatio ** 4;

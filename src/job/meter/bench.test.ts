@@ -50,6 +50,7 @@ describe("meterBench", () => {
   it.each([
     ["isa-1932-nozzle", { pipeDiameter: "100 mm", boreDiameter: "50 mm" }, {}],
     ["long-radius-nozzle", { pipeDiameter: "100 mm", boreDiameter: "50 mm" }, {}],
+    ["venturi-nozzle", { pipeDiameter: "100 mm", boreDiameter: "50 mm" }, {}],
     [
       "venturi",
       { throatDiameter: "50 mm", inletDiameter: "100 mm", dischargeCoefficient: 0.985, dischargeUncertainty: "0.4 %" },

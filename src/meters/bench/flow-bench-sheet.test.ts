@@ -73,6 +73,15 @@ describe("flowBenchSheet", () => {
     expect(measured.standardUncertainty / 0.05).toBeCloseTo(Math.hypot(0.005, 0.001), 6);
   });
 
+  it("adds to a Venturi nozzle's flow the uncertainty of its standard", () => {
+    const pipe = { pipeDiameter: 0.1, boreDiameter: 0.06 };
+    const { budget } = sheet({ kind: "differential-pressure", device: { kind: "venturi-nozzle", ...pipe } })
+      .results[0]!;
+    const own = budget.lines.find((l) => l.name === "discharge coefficient")!;
+    // (1.2 + 1.5 b^4) % at 95 %, from memory
+    expect(own.contribution / budget.value).toBeCloseTo(0.013944 / 2, 6);
+  });
+
   it("flows less moist air than dry at the same drop over an orifice, by the root of density", () => {
     const at = (humidityRatio: number) => sheet(ORIFICE, [{ ...ROW, humidityRatio }]).results[0]!.budget.value;
     expect(at(0.02) / at(0)).toBeCloseTo(Math.sqrt(1.02 / 1.03216), 3);

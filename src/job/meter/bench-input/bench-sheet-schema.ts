@@ -24,6 +24,7 @@ export const REFERENCES = {
   }),
   "isa-1932-nozzle": z.strictObject({ note, kind: z.literal("isa-1932-nozzle"), ...pipe }),
   "long-radius-nozzle": z.strictObject({ note, kind: z.literal("long-radius-nozzle"), ...pipe }),
+  "venturi-nozzle": z.strictObject({ note, kind: z.literal("venturi-nozzle"), ...pipe }),
   venturi: z.strictObject({
     note,
     kind: z.literal("venturi"),
@@ -50,6 +51,7 @@ const ALL_REFERENCES = z.discriminatedUnion("kind", [
   REFERENCES["orifice-plate"],
   REFERENCES["isa-1932-nozzle"],
   REFERENCES["long-radius-nozzle"],
+  REFERENCES["venturi-nozzle"],
   REFERENCES.venturi,
   REFERENCES["critical-nozzle"],
   REFERENCES["master-meter"],

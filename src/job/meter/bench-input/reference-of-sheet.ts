@@ -83,6 +83,7 @@ export function tellDevice(device: ReferenceDevice): string {
         "orifice-plate": "orifice plate",
         "isa-1932-nozzle": "ISA 1932 nozzle",
         "long-radius-nozzle": "long-radius nozzle",
+        "venturi-nozzle": "Venturi nozzle",
       };
       const tapped = kind === "orifice-plate" ? `, ${taps ?? "corner"} taps` : "";
       return `${names[kind]}, ${mm(boreDiameter)} in a ${mm(pipeDiameter)} pipe${tapped}`;
