@@ -76,3 +76,5 @@ export const PRIOR_HEALTHY: number = table.healthy;
 export const PRIOR_UNEXPLAINED: number = table.unexplained;
 /** of faulty engines, those with two faults at once */
 export const PRIOR_PAIRS: number = table.pairs;
+/** how much rarer larger sizes are: see the note of causes.json */
+export const SIZES_FALL: number = table.sizesFall;

@@ -1,12 +1,14 @@
 /**
- * Sizes of a cause along one side of its prior: evenly spread in the logarithm of their amount from "worth mending" up.
+ * Sizes of a cause along one side of its prior: from "worth mending" up, the larger the rarer.
  *
- * Equation    amount: size = +-v;  ratio: size = exp(+-v);  v = exp(t), t uniform between ln v_worth and ln v_largest
+ * Equation    amount: size = +-v;  ratio: size = exp(+-v);  v = exp(t), t between ln v_worth and ln v_largest
+ *             p(t) = k exp(-k (t - t_worth))/(1 - exp(-k (t_largest - t_worth))), so that p(v) falls with v^-(1 + k)
  *             v_worth = ln(1 + worthMending) for a ratio
+ * Symbols     k fall of the catalogue (causes.json)
  */
 import { fromSi, toSi, unit } from "../quantities/index.ts";
 import type { TallyModel } from "../tally/index.ts";
-import type { Cause } from "./catalogue.ts";
+import { type Cause, SIZES_FALL } from "./catalogue.ts";
 import type { CauseEntry } from "./cause.ts";
 
 export type Side = { readonly sign: 1 | -1; readonly share: number; readonly low: number; readonly high: number };
@@ -20,6 +22,11 @@ export function sidesOf(cause: Cause, model: TallyModel): Side[] {
     { sign: 1, share: cause.sides[1], low, high: Math.max(upTo(1), low + LEAST_SPAN) },
   ];
   return all.filter((side) => side.share > 0);
+}
+
+/** ln p(t) */
+export function logSizePrior({ low, high }: Pick<Side, "low" | "high">, t: number): number {
+  return Math.log(SIZES_FALL / -Math.expm1(-SIZES_FALL * (high - low))) - SIZES_FALL * (t - low);
 }
 
 /** Where hardly any size worth mending is possible at all, the side still holds this much of the scale. */

@@ -1,7 +1,7 @@
 /**
  * Evidence of one cause alone, with its size and form integrated over their priors, and what follows for its size.
  *
- * Equation    Z = sum_sides share sum_shapes weight  1/(t_1 - t_0) integral exp(R(t) + ln known(t)) dt,  R against healthy
+ * Equation    Z = sum_sides share sum_shapes weight  integral p(t) exp(R(t) + ln known(t)) dt,  R against healthy
  * Source      sum and product rules; quadrature numerics/adaptive-quadrature, R from size-grid.ts
  */
 import { type Density, densityNodes, integrateExponential } from "../numerics/index.ts";
@@ -11,7 +11,7 @@ import { LAGRANGE_POINTS } from "./lagrange.ts";
 import { logSum } from "./log-sum.ts";
 import { logRatioAt, placeIn, type SizePart } from "./size-grid.ts";
 import type { SizeNode } from "./size-nodes.ts";
-import { sizeAt } from "./size-scale.ts";
+import { logSizePrior, sizeAt } from "./size-scale.ts";
 
 /** samples to start with, and how much of the whole any piece may be wrong by */
 export const QUADRATURE = { samples: 7, tolerance: 0.03 } as const;
@@ -33,9 +33,10 @@ export function weighCause(cause: Cause, parts: readonly SizePart[], known: Know
   const weighed: Weighed[] = parts.map((part) => {
     const at = (t: number) =>
       logRatioAt(part, placeIn(part, t, weights), weights) +
+      logSizePrior(part, t) +
       known([{ cause: cause.id, bank: cause.bank, size: sizeAt(cause, part.sign, t) }]);
     const density = integrateExponential(at, part.low, part.high, QUADRATURE.samples, QUADRATURE.tolerance);
-    return { part, density, logWeight: part.logWeight - Math.log(part.high - part.low) + density.logIntegral };
+    return { part, density, logWeight: part.logWeight + density.logIntegral };
   });
   const total = logSum(weighed.map((p) => p.logWeight));
   const nodes = weighed

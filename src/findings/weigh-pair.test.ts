@@ -7,7 +7,7 @@ import { NOTHING_KNOWN } from "./known.ts";
 import { logSum } from "./log-sum.ts";
 import { laySizes } from "./size-grid.ts";
 import { sizeQuantile } from "./size-nodes.ts";
-import { sidesOf, sizeAt } from "./size-scale.ts";
+import { logSizePrior, sidesOf, sizeAt } from "./size-scale.ts";
 import { weighCause } from "./weigh-cause.ts";
 import { exactCorrection, weighPair } from "./weigh-pair.ts";
 
@@ -17,10 +17,13 @@ const cause = (id: string): Cause => CATALOGUE.find((c) => c.id === id)!;
 function everySize(c: Cause, model: ReturnType<typeof inventedTally>, n: number) {
   return sidesOf(c, model).flatMap(({ sign, share, low, high }) =>
     c.law.shapes(model).flatMap((shape) =>
-      Array.from({ length: n }, (_, i) => ({
-        logPrior: Math.log((share * shape.weight) / n),
-        prediction: c.law.predict(model, sizeAt(c, sign, low + ((high - low) * (i + 0.5)) / n), shape.value),
-      })),
+      Array.from({ length: n }, (_, i) => {
+        const t = low + ((high - low) * (i + 0.5)) / n;
+        return {
+          logPrior: Math.log((share * shape.weight * (high - low)) / n) + logSizePrior({ low, high }, t),
+          prediction: c.law.predict(model, sizeAt(c, sign, t), shape.value),
+        };
+      }),
     ),
   );
 }

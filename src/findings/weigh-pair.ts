@@ -1,7 +1,7 @@
 /**
  * Evidence of two causes at once, both sizes and forms integrated over their priors.
  *
- * Equation    Z = sum over sides and shapes of both  1/(T T') integral integral exp(R(t, t') + ln known) dt dt'
+ * Equation    Z = sum over sides and shapes of both  integral integral p(t) p(t') exp(R(t, t') + ln known) dt dt'
  *             R(t, t') = G(t) + G'(t') - x(t).x'(t') + normalisers + min(signs + signs', most)
  * Symbols     G Gaussian part of one alone | most what keeping every sign could add
  * Assumes     of what is not Gaussian (beyond-gaussian.ts) normalisers and signs add; where it matters the whole is set right by
@@ -17,7 +17,7 @@ import { LAGRANGE_POINTS } from "./lagrange.ts";
 import { logSum } from "./log-sum.ts";
 import { crossProducts, gaussianAt, interpolated, placeIn, type SizeGrid, type SizePart } from "./size-grid.ts";
 import type { SizeNode } from "./size-nodes.ts";
-import { sizeAt } from "./size-scale.ts";
+import { logSizePrior, sizeAt } from "./size-scale.ts";
 import { QUADRATURE } from "./weigh-cause.ts";
 
 export type PairWeight = {
@@ -96,11 +96,16 @@ function integrate({ one, other, along }: PairRatio): {
   innerAt: (t: number) => Density;
 } {
   const over = (f: (x: number) => number, part: SizePart) =>
-    integrateExponential(f, part.low, part.high, QUADRATURE.samples, QUADRATURE.tolerance);
+    integrateExponential(
+      (x) => f(x) + logSizePrior(part, x),
+      part.low,
+      part.high,
+      QUADRATURE.samples,
+      QUADRATURE.tolerance,
+    );
   const innerAt = (t: number) => over(along(t), other);
   const outer = over((t) => innerAt(t).logIntegral, one);
-  const area = (one.high - one.low) * (other.high - other.low);
-  return { logWeight: one.logWeight + other.logWeight - Math.log(area) + outer.logIntegral, outer, innerAt };
+  return { logWeight: one.logWeight + other.logWeight + outer.logIntegral, outer, innerAt };
 }
 
 /** Few enough nodes for what reads them, ascending, weights summing to one. */

@@ -4,6 +4,7 @@ import { inventedTally } from "../../../test/tally/invented-tally.ts";
 import { prepare } from "../../tally/index.ts";
 import type { Cause } from "../catalogue.ts";
 import type { Known } from "../known.ts";
+import { logSizePrior } from "../size-scale.ts";
 import { type Weighed, weighAll } from "../weigh-all.ts";
 import { foundLikelihood } from "./found-likelihood.ts";
 import type { FoundResult } from "./found-result.ts";
@@ -32,14 +33,14 @@ function meanOver(cause: Cause, profile: Weighed["causes"][number]["profile"], k
       .sort((a, b) => a.t - b.t);
     if (own.length < 2) continue;
     const [low, high] = [own[0]!.t, own[own.length - 1]!.t];
-    const share = cause.sides[sign < 0 ? 0 : 1] / (high - low);
+    const share = cause.sides[sign < 0 ? 0 : 1];
     const steps = 4000;
     for (let n = 0, i = 0; n < steps; n++) {
       const t = low + ((high - low) * (n + 0.5)) / steps;
       while (own[i + 1]!.t < t) i++;
       const part = (t - own[i]!.t) / (own[i + 1]!.t - own[i]!.t);
-      const density =
-        share * Math.exp(own[i]!.logRatio * (1 - part) + own[i + 1]!.logRatio * part) * ((high - low) / steps);
+      const logRatio = own[i]!.logRatio * (1 - part) + own[i + 1]!.logRatio * part;
+      const density = share * Math.exp(logRatio + logSizePrior({ low, high }, t)) * ((high - low) / steps);
       const size = cause.kind === "ratio" ? Math.exp(sign * Math.exp(t)) : sign * Math.exp(t);
       with_ += density * Math.exp(known([{ cause: cause.id, bank: null, size }]));
       without += density;
