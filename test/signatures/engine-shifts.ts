@@ -1,6 +1,6 @@
 /**
  * What a planted fault does to every witness as the tally makes them of the model engine's readings: the engine as drawn is run with
- * and without it through idle, cruise, wide open at low speed and full load; the shift is that of y less that of the true air.
+ * and without it through idle, cruise, half open, wide open at low speed and full load; the shift is that of y less that of the true air.
  */
 import type { OperatingPoint, ReadingKey } from "../../src/channels/index.ts";
 import type { EngineDescription } from "../../src/engine/index.ts";
@@ -26,6 +26,7 @@ const AMBIENT = ambientAt({ altitude: 0, temperature: 293, relativeHumidity: 0.4
 const PROTOCOL: Protocol = [
   { do: "idle", seconds: 40 },
   { do: "drive", seconds: 30, speed: rpm(2500), load: 0.7 },
+  { do: "drive", seconds: 12, speed: rpm(2500), load: 0.85 },
   { do: "drive", seconds: 10, speed: rpm(1500), load: 1, ramp: 1 },
   { do: "drive", seconds: 12, speed: rpm(6000), load: 1 },
 ];
@@ -33,8 +34,9 @@ const PROTOCOL: Protocol = [
 const PARTS = [
   { from: 28, to: 40, states: ["warm", "idle", "closed-loop"] },
   { from: 62, to: 70, states: ["warm", "closed-loop"] },
-  { from: 75, to: 80, states: ["warm", "full-load"] },
-  { from: 88, to: 92, states: ["warm", "full-load"] },
+  { from: 76, to: 82, states: ["warm", "closed-loop"] },
+  { from: 87, to: 92, states: ["warm", "full-load"] },
+  { from: 100, to: 104, states: ["warm", "full-load"] },
 ] as const;
 
 const READ: readonly (readonly [ReadingKey, TraceColumn])[] = [

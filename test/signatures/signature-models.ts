@@ -100,7 +100,7 @@ export function seenByAll(model: TallyModel): TallyModel {
     witnesses: WITNESSES,
     present: new Uint8Array(rows).fill(1),
     bounds: [],
-    physics: { ...model.physics, meter: { meter } },
+    physics: { ...model.physics, meter: { meter }, throttle: model.physics.throttle ?? throttleOf(model) },
     standing: STANDING.map(([kind, unit]) => ({
       kind,
       unit,
@@ -111,6 +111,14 @@ export function seenByAll(model: TallyModel): TallyModel {
       where: "",
     })),
   };
+}
+
+/** One area throughout, and before it the ambient pressure or, under boost, a little more than behind it. */
+function throttleOf({ physics }: TallyModel): TallyModel["physics"]["throttle"] {
+  const upstream = physics.pressure.map((p, i) => (p < physics.barometer[i]! ? physics.barometer[i]! : 1.1 * p));
+  const none = new Float64Array(upstream.length);
+  const area = none.map(() => 1e-4);
+  return { upstream, area, openingEffect: none, bypass: none, pressureEffect: none, bypassVaries: false };
 }
 
 export function predictionOf(model: TallyModel, cause: string, size: number, shape?: number): Prediction {

@@ -3,7 +3,7 @@
  *
  * Equation    dM = k ln(p_read/(p_read - b)), k of meters/sensed-density, where the meter's mass is corrected for pressure
  *             dP = s ln(f(p_e/p)/f((p_e - b)/p)): the residual gas expected of a wrong exhaust pressure
- *             dH = (1 - d ln H/d ln p) ln(p_read/(p_read - b)): the throttle witness is made with it
+ *             dH of throttle-witness at b less before it, unless that pressure is read itself
  *             standing: p - p_a reads -b, the drop at full load b
  * Symbols     b Pa, reading minus truth | f residual gas of the ideal cycle, s its strength | p_e exhaust pressure, from the barometer up
  * Limits      all of it on a vortex meter, half on a vane that is corrected for pressure (not all are: two forms), none on wire and
@@ -14,7 +14,8 @@ import { sensedDensityExponent } from "../../meters/index.ts";
 import { findReading } from "../../tally/index.ts";
 import type { Law } from "../cause.ts";
 import { logOfPressure } from "./expected-filling.ts";
-import { isMeter, isPressure, isThrottle, recordsBarometer, shiftsOf, throttlePressureEffect } from "./prediction.ts";
+import { isMeter, isPressure, isThrottle, recordsBarometer, shiftsOf } from "./prediction.ts";
+import { throttleByUpstream } from "./throttle-witness.ts";
 
 const CORRECTED = 0;
 const UNCORRECTED = 1;
@@ -54,11 +55,7 @@ export const baroBiased: Law = {
             return logOfPressure(model, pressure, exhaust) - logOfPressure(model, pressure, exhaust - bias);
           },
         ],
-        // The throttle witness is made with the barometer: H grows with p_u Psi(p/p_u).
-        [
-          (w) => isThrottle(w) && recorded,
-          (i) => (1 - throttlePressureEffect(model, i)) * Math.log(physics.barometer[i]! / truth(i)),
-        ],
+        [(w) => isThrottle(w) && recorded, (i) => throttleByUpstream(model, i, physics.barometer[i]! - truth(i))],
       ],
       ({ kind: standing }) => {
         if (!recorded) return 0;

@@ -3,7 +3,7 @@
  *
  * Equation    standing: (p_a - p) at full load beyond a sound filter's = d, at the largest flow
  *             a meter that senses density stands behind the filter: dM = -k ln(1 - (d/p_a)(m/m_max)^2)
- *             the throttle witness believes in the pressure before it: dH = -(1 - d ln H/d ln p) ln(1 - (d/p_a)(m/m_max)^2)
+ *             the throttle witness believes in the pressure before it: dH of throttle-witness at d (m/m_max)^2 less
  * Symbols     d Pa lost at the largest flow beyond what a sound filter and duct take | k of meters/sensed-density
  * Limits      grows with the flow squared; wire, film, pressure, fuel and trims stay true. Where no point at full load with the
  *             throttle open was recorded, and on a boosted engine, it is not seen
@@ -11,7 +11,8 @@
  */
 import { sensedDensityExponent } from "../../meters/index.ts";
 import { type Law, ONE_SHAPE } from "../cause.ts";
-import { isMeter, isThrottle, shiftsOf, throttlePressureEffect } from "./prediction.ts";
+import { isMeter, isThrottle, shiftsOf } from "./prediction.ts";
+import { throttleByUpstream } from "./throttle-witness.ts";
 
 /** of the ambient pressure: beyond, no engine would pull its largest flow */
 const MOST = 0.7;
@@ -24,15 +25,13 @@ export const intakeRestricted: Law = {
     const { physics, engine } = model;
     const kind = engine.meters[0]?.kind;
     const exponent = kind === undefined ? 0 : sensedDensityExponent(kind);
-    const onDensity = (i: number) => {
-      const share = (drop / physics.barometer[i]!) * (physics.air[i]! / physics.largestFlow) ** 2;
-      return -Math.log1p(-Math.min(MOST, share));
-    };
+    const lost = (i: number) => drop * (physics.air[i]! / physics.largestFlow) ** 2;
+    const onDensity = (i: number) => -Math.log1p(-Math.min(MOST, lost(i) / physics.barometer[i]!));
     return shiftsOf(
       model,
       [
         [(w) => isMeter(w) && exponent > 0, (i) => exponent * onDensity(i)],
-        [isThrottle, (i) => (1 - throttlePressureEffect(model, i)) * onDensity(i)],
+        [isThrottle, (i) => throttleByUpstream(model, i, lost(i))],
       ],
       ({ kind: standing }) => (standing === "full-load-pressure-drop" ? drop / 1000 : 0),
     );

@@ -94,10 +94,8 @@ describe("laws of faulty readings against the tally built of them", () => {
           const [here, there] = [i * wrong.witnesses.length + a, i * right.witnesses.length + b];
           if (wrong.present[here] !== 1 || right.present[there] !== 1) continue;
           const made = wrong.y[here]! - right.y[there]!;
-          // The throttle's law is straight in ln p: near p/p_u = 0.95 it bends.
-          const straight = witness === "throttle" && cause.startsWith("map") ? 0.5 * Math.abs(made) : 0;
           expect(Math.abs(effect[here]! - made), `${witness} at ${i}: law ${effect[here]}, made ${made}`).toBeLessThan(
-            within + straight,
+            within,
           );
           compared += 1;
         }

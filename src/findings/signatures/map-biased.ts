@@ -2,14 +2,15 @@
  * A manifold pressure sensor with a wrong zero.
  *
  * Equation    p_read = p + b,  dP = ln(p_read/(p_read - b)), and by the residual gas expected at p_read (expected-filling); standing: p_read - p_a = b, and the drop at full load is b short (unless the sensor is its own barometer)
- *             the throttle witness, made with p: dH = ln(p_read/p) d ln H/d ln p, nothing while choked
+ *             the throttle witness, made with p: dH of throttle-witness, nothing while choked
  * Symbols     b Pa, reading minus truth
  * Limits      strongest at low pressure; seen with key on, engine off
  */
 import { type Law, ONE_SHAPE } from "../cause.ts";
 import { logOfPressure } from "./expected-filling.ts";
 import { least, MOST_SHARE } from "./most-share.ts";
-import { hasPressureSensor, isPressure, isThrottle, shiftsOf, throttlePressureEffect } from "./prediction.ts";
+import { hasPressureSensor, isPressure, isThrottle, shiftsOf } from "./prediction.ts";
+import { throttleByPressure } from "./throttle-witness.ts";
 
 export const mapBiased: Law = {
   id: "map-biased",
@@ -26,7 +27,7 @@ export const mapBiased: Law = {
       model,
       [
         [isPressure, onPressure],
-        [isThrottle, (i) => throttlePressureEffect(model, i) * Math.log(pressure[i]! / truth(i))],
+        [isThrottle, (i) => throttleByPressure(model, i, truth(i))],
       ],
       ({ kind, ownBarometer }) => {
         if (kind === "pressure-against-barometer") return offset / 1000;

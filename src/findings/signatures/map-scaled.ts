@@ -4,7 +4,7 @@
  * Equation    hose  p_read = p_a + (1 + k)(p - p_a),  p = p_a + (p_read - p_a)/(1 + k)
  *             part  p_read = (1 + k) p;               dP = ln(p_read/p) in both, and by
  *             the residual gas expected at p_read (expected-filling)
- *             the throttle witness, made with p: dH = ln(p_read/p) d ln H/d ln p
+ *             the throttle witness, made with p: dH of throttle-witness
  *             standing, key on: hose nothing, part k p_a;  drop at full load: hose k (p_a - p), part -k p
  * Symbols     k relative | p_a ambient Pa
  * Limits      the hose errs most at idle and not at ambient pressure, so that the key-on check is blind to it; the part errs alike
@@ -13,7 +13,8 @@
 import type { Law } from "../cause.ts";
 import { logOfPressure } from "./expected-filling.ts";
 import { least, MOST_SHARE } from "./most-share.ts";
-import { hasPressureSensor, isPressure, isThrottle, shiftsOf, throttlePressureEffect } from "./prediction.ts";
+import { hasPressureSensor, isPressure, isThrottle, shiftsOf } from "./prediction.ts";
+import { throttleByPressure } from "./throttle-witness.ts";
 
 const ABOUT_AMBIENT = 0;
 const ABOUT_ZERO = 1;
@@ -45,7 +46,7 @@ export const mapScaled: Law = {
       model,
       [
         [isPressure, onPressure],
-        [isThrottle, (i) => throttlePressureEffect(model, i) * Math.log(pressure[i]! / truth(i))],
+        [isThrottle, (i) => throttleByPressure(model, i, truth(i))],
       ],
       ({ kind, ownBarometer }) => {
         if (kind === "pressure-against-barometer") return pivot === ABOUT_ZERO ? (share * ambient) / 1000 : 0;

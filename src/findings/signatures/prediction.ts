@@ -173,12 +173,6 @@ export function dosedByTable({ points, engine }: TallyModel, i: number): boolean
   );
 }
 
-/** d ln H/d ln p of the throttle witness, which is made with the manifold pressure; 0 where it is not heard */
-export function throttlePressureEffect({ physics }: TallyModel, i: number): number {
-  const effect = physics.throttle?.pressureEffect[i] ?? Number.NaN;
-  return Number.isNaN(effect) ? 0 : effect;
-}
-
 /** kg/s of fuel that the air of a point needs at its mixture */
 export function fuelAt(model: TallyModel, i: number): number {
   return model.physics.air[i]! / (model.physics.stoichiometric * lambdaAt(model, i));

@@ -35,7 +35,7 @@ const all = (sign: string) => ({ fuel: sign, exhaust: sign });
 const SAME = "0000";
 
 // The throttle witness is made with pressures and temperature as read: their faults shift it too, the manifold sensor's where the
-// throttle is not choked (here it stands without its state, so as if choked; laws-against-tally.test.ts has the rest).
+// throttle is not choked (how much: laws-against-tally.test.ts).
 const TABLE: readonly Row[] = [
   { cause: "meter-fouled", size: -0.15, shape: 0, shift: { meter: "0---" }, trims: ["0+++", SAME] },
   { cause: "meter-scaled", size: 0.9, shift: { meter: "----" }, trims: ["++++", SAME] },
@@ -44,12 +44,12 @@ const TABLE: readonly Row[] = [
   { cause: "vane-tilted", size: 0.1, change: VANE, shift: { meter: "----" }, trims: ["++++", SAME] },
   { cause: "vane-tilted", size: -0.1, change: VANE, shift: { meter: "++++" }, trims: ["----", SAME] },
   { cause: "meter-pulsation", size: -0.2, shape: 26, shift: { meter: "00-0" }, trims: ["00+0", SAME] },
-  { cause: "intake-restricted", size: 8000, shift: { throttle: "000+" }, trims: [SAME, SAME] },
+  { cause: "intake-restricted", size: 8000, shift: { throttle: "00++" }, trims: [SAME, SAME] },
   {
     cause: "intake-restricted",
     size: 8000,
     change: VORTEX,
-    shift: { meter: "000+", throttle: "000+" },
+    shift: { meter: "000+", throttle: "00++" },
     trims: ["000-", SAME],
   },
   { cause: "leak-before-throttle", size: 150e-6, shift: { meter: "----" }, trims: ["++++", SAME] },
@@ -64,9 +64,9 @@ const TABLE: readonly Row[] = [
   },
   { cause: "throttle-area-changed", size: -6e-6, shift: { throttle: "+++0" }, trims: [SAME, SAME] },
   { cause: "throttle-area-changed", size: 6e-6, shift: { throttle: "---0" }, trims: [SAME, SAME] },
-  { cause: "map-biased", size: 3000, shift: { pressure: "++++" }, trims: [SAME, "----"] },
-  { cause: "map-scaled", size: -0.1, shape: 0, shift: { pressure: "++00" }, trims: [SAME, "--00"] },
-  { cause: "map-scaled", size: 0.08, shape: 1, shift: { pressure: "++++" }, trims: [SAME, "----"] },
+  { cause: "map-biased", size: 3000, shift: { pressure: "++++", throttle: "00--" }, trims: [SAME, "----"] },
+  { cause: "map-scaled", size: -0.1, shape: 0, shift: { pressure: "++00", throttle: "0---" }, trims: [SAME, "--00"] },
+  { cause: "map-scaled", size: 0.08, shape: 1, shift: { pressure: "++++", throttle: "0---" }, trims: [SAME, "----"] },
   {
     cause: "intake-temperature-biased",
     size: 20,
