@@ -1,7 +1,16 @@
 /** A cause: what the catalogue says of it, and the law by which its size shifts the witnesses. */
 import type { TallyModel } from "../tally/index.ts";
 
-export type Station = "filter" | "meter" | "duct" | "throttle" | "manifold" | "cylinders" | "fuel" | "exhaust";
+export type Station =
+  | "filter"
+  | "meter"
+  | "duct"
+  | "compressor"
+  | "throttle"
+  | "manifold"
+  | "cylinders"
+  | "fuel"
+  | "exhaust";
 
 export type CauseEntry = {
   readonly id: string;

@@ -142,6 +142,8 @@ export type View = {
   readonly headline: string;
   readonly summary: string;
   readonly meansNot: string;
+  /** what could have made this recording, most probable first, told so that causes which look alike stand for one another */
+  readonly ways: readonly WayView[];
   readonly engine: EngineView;
   readonly stations: readonly StationView[];
   /** besides the causes it may hold "healthy" and "unexplained", for what speaks for and against those */
@@ -159,6 +161,9 @@ export type View = {
   /** where the job's recordings are of differently named visits: the answer is about the last, this is about all */
   readonly comparison?: ComparisonView;
 };
+
+/** One fault, or two at once; each part holds the titles of the causes that can't be told apart there, most probable first. */
+export type WayView = { readonly parts: readonly (readonly string[])[]; readonly probability: number };
 
 export type ComparisonView = {
   /** what changed from the first visit to the last, for the customer */

@@ -4,6 +4,7 @@
  * Refuses: to guess a unit, to carry unit objects through calculations.
  */
 export { assert } from "./assert.ts";
+export { chanceWords } from "./chance-words.ts";
 export { type Channel, QUALITY, type Quality, type SiUnit } from "./channel.ts";
 export * from "./constants.ts";
 export { formatQuantity, parseQuantity, type QuantityReason } from "./quantity-text.ts";

@@ -15,7 +15,6 @@ export { renderRecordingCardText } from "./recording-card/render-recording-card-
 export { type ReportInput, renderReportHtml } from "./render-report-html.tsx";
 export { renderSummaryText, type SummaryOptions } from "./render-summary-text.ts";
 export { ANSWER_WORDS } from "./words/card-words.ts";
-export { chanceWords } from "./words/chance-words.ts";
 export { type FindingRow, groupFindings } from "./words/group-findings.ts";
 export { formatDuration, formatInterval, formatNumber, formatPercent, formatUnit } from "./words/number-words.ts";
 export { tellExclusion, tellSize } from "./words/size-words.ts";

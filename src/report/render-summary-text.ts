@@ -1,19 +1,25 @@
 /** The answer in a terminal, read in ten seconds: word, sentence, chances with sizes, what is ruled out, what next. */
 import type { Finding, NextCheck, Outcome } from "../job/result.ts";
+import { chanceWords } from "../quantities/index.ts";
 import { leadingWords } from "./sections/before-after.tsx";
 import { bitsWords } from "./words/bits-words.ts";
 import { ANSWER_WORDS, CARD_WORDS } from "./words/card-words.ts";
-import { causeTitle, countWord, sentence } from "./words/cause-title.ts";
-import { chanceWords } from "./words/chance-words.ts";
+import { causeTitle, countWord, lowerFirst, sentence } from "./words/cause-title.ts";
 import { type FindingRow, groupFindings } from "./words/group-findings.ts";
+import { leadWords } from "./words/lead-words.ts";
 import { formatNumber, NARROW_SPACE } from "./words/number-words.ts";
+import { pairWords } from "./words/pair-words.ts";
 import { tellExclusion, tellSize } from "./words/size-words.ts";
+import { typeset } from "./words/typeset.ts";
 import { wrapText } from "./words/wrap-text.ts";
 
 export type SummaryOptions = { readonly width: number; readonly colour: boolean };
 
 const SHOWN_FROM = 0.01;
+const PAIR_FROM = 0.05;
 const MOST_ROWS = 6;
+const MOST_MEMBERS = 3;
+const MOST_EXCLUDED = 5;
 const MOST_WARNINGS = 4;
 const MOST_NEXT = 4;
 const NARROWEST = 40;
@@ -27,7 +33,7 @@ export function renderSummaryText(outcome: Outcome, options: SummaryOptions): st
   if (result.warning !== null) blocks.push(wrapText(`${CARD_WORDS.warning}: ${result.warning}`, width).map(bold));
   blocks.push([
     ...wrapText(`${answer}. ${view.headline}`, width).map(bold),
-    ...wrapText(view.summary, width),
+    ...wrapText([leadWords(outcome) ?? "", typeset(view.summary)].join(" ").trim(), width),
     ...wrapText(view.meansNot, width),
   ]);
   blocks.push(visitLines(outcome, width));
@@ -61,10 +67,17 @@ function chanceLines(outcome: Outcome, width: number): string[] {
   const rows = groupFindings(result)
     .filter((row) => row.probability >= SHOWN_FROM)
     .slice(0, MOST_ROWS);
+  const pairs = outcome.view.ways.filter((way) => way.parts.length > 1 && way.probability >= PAIR_FROM).slice(0, 2);
   const told: [string, string][] = [
     ...rows.filter((row) => row.probability >= healthy).map((row) => rowWords(row, outcome)),
+    ...pairs
+      .filter((way) => way.probability >= healthy)
+      .map((way): [string, string] => [chanceWords(way.probability), pairWords(way)]),
     [chanceWords(healthy), CARD_WORDS.healthy],
     ...rows.filter((row) => row.probability < healthy).map((row) => rowWords(row, outcome)),
+    ...pairs
+      .filter((way) => way.probability < healthy)
+      .map((way): [string, string] => [chanceWords(way.probability), pairWords(way)]),
     [chanceWords(result.unexplainedProbability), CARD_WORDS.unexplained],
   ];
   const column = Math.max(...told.map(([chance]) => chance.length));
@@ -78,12 +91,21 @@ function chanceLines(outcome: Outcome, width: number): string[] {
 function rowWords(row: FindingRow, outcome: Outcome): [string, string] {
   if (row.kind === "single") return [chanceWords(row.probability), findingText(row.finding, outcome)];
   if (row.kind === "unseen") {
-    const titles = row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank)).join("; ");
-    return [chanceWords(row.probability), `${CARD_WORDS.unseen} (${CARD_WORDS.unseenKeeps}): ${titles}`];
+    const titles = row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank));
+    return [chanceWords(row.probability), `${CARD_WORDS.unseen} (${CARD_WORDS.unseenKeeps}): ${shortened(titles)}`];
   }
-  const members = row.members.map((f) => findingText(f, outcome)).join("; or ");
-  const text = `One of ${countWord(row.members.length)} that this recording cannot tell apart: ${members}`;
+  const members = row.members.map((f) => findingText(f, outcome));
+  const text = `One of ${countWord(row.members.length)} that this recording cannot tell apart: ${shortened(members)}`;
   return [chanceWords(row.probability), text];
+}
+
+/** What a terminal has no room for stands in the report. */
+function shortened(parts: readonly string[], most = MOST_MEMBERS): string {
+  const left = parts.length - most;
+  // one more is told sooner than counted
+  return left <= 1
+    ? parts.join("; ")
+    : `${parts.slice(0, most).join("; ")}; and ${countWord(left)} more, in the report`;
 }
 
 function findingText(finding: Finding, outcome: Outcome): string {
@@ -98,7 +120,7 @@ function excludedLines({ result, view }: Outcome, width: number): string[] {
   const told = result.excluded
     .map((e) => tellExclusion(e, causeTitle(view, e.cause, null)))
     .filter((text) => text !== null);
-  return told.length === 0 ? [] : wrapText(`Ruled out at 95 %: ${told.join("; ")}.`, width, "  ");
+  return told.length === 0 ? [] : wrapText(`Ruled out at 95 %: ${shortened(told, MOST_EXCLUDED)}.`, width, "  ");
 }
 
 function notTestedLines({ result, view }: Outcome, width: number): string[] {
@@ -106,7 +128,7 @@ function notTestedLines({ result, view }: Outcome, width: number): string[] {
   const told = result.notVisited.map((n) =>
     n.leavesOpen.length === 0
       ? n.region
-      : `${n.region} (leaves open: ${n.leavesOpen.map((c) => causeTitle(view, c, null)).join("; ")})`,
+      : `${n.region} (leaves open: ${shortened(n.leavesOpen.map((c) => lowerFirst(causeTitle(view, c, null))))})`,
   );
   return wrapText(`Not tested: ${told.join("; ")}.`, width, "  ");
 }
@@ -131,7 +153,9 @@ function nextLines({ result, view }: Outcome, width: number): string[] {
 }
 
 function warningLines({ result }: Outcome, width: number): string[] {
-  const told = result.warnings.slice(0, MOST_WARNINGS).flatMap((w) => wrapText(`- ${w.text}`, width, "  "));
-  const left = result.warnings.length - MOST_WARNINGS;
+  // "One witness alone" is what the answer itself says.
+  const warnings = result.warnings.filter((w) => w.code !== "one-witness");
+  const told = warnings.slice(0, MOST_WARNINGS).flatMap((w) => wrapText(`- ${w.text}`, width, "  "));
+  const left = warnings.length - MOST_WARNINGS;
   return left > 0 ? [...told, `- and ${left} more, in the report`] : told;
 }

@@ -48,9 +48,9 @@ function factsOf(engine: EngineDescription, a: Assumptions, displacement: string
   const { barometer, outside } = engine.site;
   return [
     known("displacement", displacement, ""),
-    known("cylinders", String(engine.cylinders), ""),
+    known("number of cylinders", String(engine.cylinders), ""),
     known("fuel", fuel, ""),
-    known("doses by", DOSED[engine.metering]!, ""),
+    known("fuel dosing", DOSED[engine.metering]!, ""),
     known("induction", engine.induction, "taken as natural in the drawing; pressures decide in the tally"),
     known(
       "meters",

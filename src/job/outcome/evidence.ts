@@ -71,7 +71,7 @@ function compare(
   const reads = seen === null ? "not recorded" : lowOrHigh(seen.value);
   const doubt = seen === null ? "" : ` (± ${(164.5 * seen.sd).toFixed(1)})`;
   return {
-    short: `${WITNESS_NAMES[witness]} ${reads} ${place} (it would make ${predicted})`,
+    short: `${WITNESS_NAMES[witness]} ${reads} ${place} (expected ${predicted})`,
     evidence: {
       text: `${capital(place)} ${WITNESS_NAMES[witness]} ${seen === null ? "was" : "reads"} ${reads}${doubt}; this cause would make it ${predicted}.`,
       points: points.map((i) => model.points[i]!.id),
@@ -115,7 +115,7 @@ function standingTold(observation: StandingObservation, predicted: number): Told
       ? " (Some engine computers take their barometer from this very sensor: then they agree by construction.)"
       : "";
   return {
-    short: `${when}, ${seen} (it would be ${figure(predicted)})`,
+    short: `${when}, ${seen} (expected ${figure(predicted)})`,
     evidence: {
       text: `${capital(when)}: ${seen}; this cause would make it ${figure(predicted)}${unit}.${caution}`,
       points: [],

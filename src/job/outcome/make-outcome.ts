@@ -24,6 +24,10 @@ import { signatureViews } from "./signature-views.ts";
 import { stationViews } from "./stations.ts";
 import { verdictOf } from "./verdict.ts";
 import { dangerLine, remarks } from "./warnings.ts";
+import { waysOf, wayView } from "./ways.ts";
+
+/** A way less probable than this is not told as one. */
+const WAY_TOLD = 0.01;
 
 export type OutcomeInput = {
   readonly toolVersion: string;
@@ -60,6 +64,9 @@ export function makeOutcome(input: OutcomeInput): Outcome {
     headline: verdict.headline,
     summary: verdict.summary,
     meansNot: verdict.meansNot,
+    ways: waysOf(weighed, visibility)
+      .filter((way) => way.probability >= WAY_TOLD)
+      .map(wayView),
     engine: engineView(model.engine, assumptions),
     stations: stationViews(prepared, weighed, answer),
     causes: Object.fromEntries(

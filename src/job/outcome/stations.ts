@@ -1,6 +1,6 @@
 /** What each station of the air path says against the common answer, for the drawing. */
 import type { Weighed } from "../../findings/index.ts";
-import type { Prepared, TallyWitness } from "../../tally/index.ts";
+import type { Prepared, TallyModel, TallyWitness } from "../../tally/index.ts";
 import type { Station, StationView } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
 import { departureAt, meanDeparture } from "./departures.ts";
@@ -17,7 +17,16 @@ export function stationViews(prepared: Prepared, weighed: Weighed, answer: Commo
       witness: has("meter") ? "meter" : has("meter-2") ? "meter-2" : null,
       none: "not recorded",
     },
-    { station: "throttle", label: "throttle", witness: null, none: "no witness yet" },
+    { station: "duct", label: "duct", witness: null, none: "" },
+    ...(model.engine.induction === "boosted"
+      ? [{ station: "compressor" as const, label: "charger and cooler", witness: null, none: "" }]
+      : []),
+    {
+      station: "throttle",
+      label: "throttle",
+      witness: has("throttle") ? "throttle" : null,
+      none: "no witness here",
+    },
     {
       station: "manifold",
       label: "manifold",
@@ -34,7 +43,7 @@ export function stationViews(prepared: Prepared, weighed: Weighed, answer: Commo
     {
       station: "exhaust",
       label: "probe",
-      witness: null,
+      witness: has("exhaust") ? "exhaust" : null,
       none: model.engine.lambdaProbe === null ? "not stated" : `control probe: ${model.engine.lambdaProbe}`,
     },
   ];
@@ -76,8 +85,14 @@ function said(
   const last = mean(high);
   return {
     value: `${signedPercent(first.value)} ± ${(164.5 * first.sd).toFixed(1)} %`,
-    detail: `${placeOf(model, low)}; ${signedPercent(last.value)} ${placeOf(model, high)}`,
+    detail: `${shortPlace(model, low, "at low flow")}; ${signedPercent(last.value)} ${shortPlace(model, high, "at high flow")}`,
   };
+}
+
+/** Under a drawing there is no room for speeds and pressures. */
+function shortPlace(model: TallyModel, points: readonly number[], otherwise: string): string {
+  const place = placeOf(model, points);
+  return place.startsWith("near") ? otherwise : place;
 }
 
 /** Manifold pressure against the barometer at full load: what filter and duct take. Natural aspiration only. */

@@ -5,25 +5,27 @@
  *        open: all else.
  *        proven, before all of these: one cause, or healthy, has at least 95 %, and of the workshop checks entered one speaks for it
  *        by a likelihood ratio of at least 10 against everything else, the recordings and the other checks counted.
+ *        A second fault beside the likely one is told as likely too where the explanations with it have at least half of its chance.
+ *        Sizes and the chances of findings are told beside these sentences, by the page.
  */
-import {
-  type FoundResult,
-  reported,
-  sizeQuantile,
-  spokenFor,
-  type Visibility,
-  type Weighed,
-  type WeighedCause,
-} from "../../findings/index.ts";
+import { type FoundResult, spokenFor, type Visibility, type Weighed, type WeighedCause } from "../../findings/index.ts";
+import { chanceWords } from "../../quantities/index.ts";
 import type { TallyModel } from "../../tally/index.ts";
 import type { Answer } from "../result.ts";
 import { tellFound } from "./tell-found.ts";
-import { capital, figure, listed, WITNESS_NAMES } from "./words.ts";
+import { partInBrackets, partWords, titleOf, type Way, waysOf, wayWords } from "./ways.ts";
+import { capital, listed, lower, WITNESS_NAMES } from "./words.ts";
 
 export const LIKELY = 0.8;
 const PROVEN = 0.95;
 /** strong evidence [kass1995] begins near here */
 const SETTLING_RATIO = 10;
+/** share of the leading cause's chance from which a second fault beside it is said to be likely, and possible */
+const BESIDE_LIKELY = 0.5;
+const BESIDE_POSSIBLE = 0.15;
+/** of an open answer: what is named */
+const NAMED_FROM = 0.05;
+const MOST_NAMED = 3;
 
 export type Verdict = {
   readonly answer: Answer;
@@ -42,22 +44,28 @@ export type VerdictInput = {
 };
 
 export function verdictOf({ weighed, visibility, model, found }: VerdictInput): Verdict {
-  const settled = proven(weighed, model, found);
+  const ways = waysOf(weighed, visibility);
+  const settled = proven(weighed, ways, model, found);
   if (settled !== null) return settled;
   const leading = leadingGroup(weighed, visibility);
   const together = leading.reduce((sum, cause) => sum + cause.probability, 0);
   if (model.witnesses.length < 2) return oneWitness(model);
   if (weighed.healthy.probability >= LIKELY) return healthy(model);
-  if (leading.length === 0 || together < LIKELY) return open(weighed, leading, model);
-  return leading.length === 1 ? single(leading[0]!) : group(leading, together);
+  if (leading.length === 0 || together < LIKELY) return open(weighed, leading, ways, model);
+  return leading.length === 1 ? single(leading[0]!, ways) : group(leading, ways);
 }
 
-function proven(weighed: Weighed, model: TallyModel, found: readonly FoundResult[]): Verdict | null {
+function proven(
+  weighed: Weighed,
+  ways: readonly Way[],
+  model: TallyModel,
+  found: readonly FoundResult[],
+): Verdict | null {
   const first = weighed.causes.find((cause) => cause.probability >= PROVEN);
   if (first === undefined && weighed.healthy.probability < PROVEN) return null;
   const [strongest] = spokenFor(first?.cause.id ?? null, weighed, found);
   if (strongest === undefined || strongest.ratio < SETTLING_RATIO) return null;
-  const verdict = first === undefined ? healthy(model) : single(first);
+  const verdict = first === undefined ? healthy(model) : single(first, ways);
   return { ...verdict, answer: "proven", summary: `${verdict.summary} ${settledBy(strongest.result)}` };
 }
 
@@ -74,25 +82,53 @@ function leadingGroup(weighed: Weighed, visibility: Visibility): WeighedCause[] 
   return weighed.causes.filter((c) => group.includes(c) && c.probability > 0.01 * first.probability);
 }
 
-function single(cause: WeighedCause): Verdict {
+function single(leading: WeighedCause, ways: readonly Way[]): Verdict {
+  const { cause } = leading;
+  const { likely, sentences } = secondFault([leading], ways);
+  const title = titleOf(cause);
   return {
     answer: "likely",
-    leading: [cause],
-    headline: `${cause.cause.title}.`,
-    summary: `${sizeSentence(cause)} ${cause.cause.means} The place to look: ${cause.cause.part}.`,
-    meansNot: cause.cause.meansNot,
+    leading: [leading],
+    headline: likely === null ? `${title}.` : `Two faults at once: ${lower(title)} and ${likely}.`,
+    summary: [cause.means, `The place to look: ${cause.part}.`, ...sentences].join(" "),
+    meansNot: cause.meansNot,
   };
 }
 
-function group(leading: readonly WeighedCause[], together: number): Verdict {
-  const names = leading.map((c) => lower(c.cause.title));
+function group(leading: readonly WeighedCause[], ways: readonly Way[]): Verdict {
+  const alike = leading.map((c) => c.cause);
+  const { likely, sentences } = secondFault(leading, ways);
   return {
     answer: "likely",
     leading,
-    headline: "One of several causes that this recording cannot tell apart.",
-    summary: `Either ${listed(names, "or")}: together ${chance(together)}. ${sizeSentence(leading[0]!)} No part should be bought on this alone; a check that separates them comes first.`,
+    headline:
+      likely === null ? `${capital(partWords(alike))}.` : `Two faults at once: ${partInBrackets(alike)} and ${likely}.`,
+    summary: [
+      `This recording cannot tell ${leading.length === 2 ? "the two" : `these ${leading.length}`} apart. No part should be bought on this alone; a check that separates them comes first.`,
+      ...sentences,
+    ].join(" "),
     meansNot: "It does not say which of them: the recording fits all of them alike.",
   };
+}
+
+/** What the explanations name most beside the leading cause or group. */
+function secondFault(
+  leading: readonly WeighedCause[],
+  ways: readonly Way[],
+): { readonly likely: string | null; readonly sentences: readonly string[] } {
+  const isLeading = (part: Way["parts"][number]) => part.some((cause) => leading.some((c) => c.cause === cause));
+  const own = ways.filter(({ parts }) => parts.some(isLeading));
+  const all = own.reduce((sum, way) => sum + way.probability, 0);
+  const pair = own.find(({ parts }) => parts.length > 1);
+  const beside = pair?.parts.find((part) => !isLeading(part));
+  if (pair === undefined || beside === undefined || pair.probability < BESIDE_POSSIBLE * all)
+    return { likely: null, sentences: [] };
+  const likely = pair.probability >= BESIDE_LIKELY * all;
+  const means = beside.length === 1 ? ` ${beside[0]!.means}` : "";
+  const sentence = likely
+    ? `The second fault: ${partWords(beside)}.${means}`
+    : `A second fault beside it is possible (${chanceWords(pair.probability)}): ${partWords(beside)}.`;
+  return { likely: likely ? partInBrackets(beside) : null, sentences: [sentence] };
 }
 
 function healthy(model: TallyModel): Verdict {
@@ -100,35 +136,50 @@ function healthy(model: TallyModel): Verdict {
     answer: "healthy",
     leading: [],
     headline: "The witnesses of the air agree.",
-    summary: `${capital(listed(model.witnesses.map((w) => WITNESS_NAMES[w]!)))} tell the same air within what healthy engines differ by, wherever this recording went.`,
+    summary: `${capital(witnessWords(model))} tell the same air within what healthy engines differ by, wherever this recording went.`,
     meansNot: "It does not say that nothing is wrong with the engine: only that the air signal is not.",
   };
 }
 
-function open(weighed: Weighed, leading: readonly WeighedCause[], model: TallyModel): Verdict {
-  const candidates: string[] = [`a healthy air signal (${chance(weighed.healthy.probability)})`];
-  for (const cause of leading.slice(0, 3))
-    if (cause.probability > 2 * cause.prior)
-      candidates.push(`${lower(cause.cause.title)} (${chance(cause.probability)})`);
-  if (weighed.unexplained.probability > 0.1)
-    candidates.push(`something not in the catalogue (${chance(weighed.unexplained.probability)})`);
-  const accused = candidates.length > 1;
+type Candidate = { readonly words: string; readonly probability: number };
+
+function open(weighed: Weighed, leading: readonly WeighedCause[], ways: readonly Way[], model: TallyModel): Verdict {
+  const raised = new Set(weighed.causes.filter((c) => c.probability > 2 * c.prior).map((c) => c.cause));
+  const accused: readonly Candidate[] = ways
+    .filter(({ parts, probability }) => probability >= NAMED_FROM && parts.some((part) => raised.has(part[0]!)))
+    .slice(0, MOST_NAMED)
+    .map((way) => ({ words: wayWords(way), probability: way.probability }));
+  const strange = { words: "something not in the catalogue", probability: weighed.unexplained.probability };
+  const sound = { words: "a healthy air signal", probability: weighed.healthy.probability };
+  const named = [...accused, ...[strange, sound].filter((c) => c.probability >= NAMED_FROM)].sort(
+    (a, b) => b.probability - a.probability,
+  );
+  const told = named.map(({ words, probability }) => `${words} (${chanceWords(probability)})`).join("; ");
   return {
     answer: "open",
     leading,
-    headline: accused ? "Not settled by this recording." : "Nothing stands accused, and not everything could be seen.",
-    summary: `${accused ? "Still possible" : "Most probable"}: ${listed(candidates)}. The witnesses were ${listed(model.witnesses.map((w) => WITNESS_NAMES[w]!))}.`,
+    headline: openHeadline(named[0], accused, strange),
+    summary: `${named.length > 1 ? "Still possible" : "Most probable"}: ${told}. The witnesses were ${witnessWords(model)}.`,
     meansNot: "It does not clear what was not visited or not recorded; both are listed below.",
   };
 }
 
+function openHeadline(first: Candidate | undefined, accused: readonly Candidate[], strange: Candidate): string {
+  if (first === strange) return "What was seen fits no cause in the catalogue.";
+  if (first !== undefined && accused.includes(first) && first.probability >= 0.3)
+    return `Not settled. Most probable: ${first.words}.`;
+  return accused.length > 0
+    ? "Not settled by this recording."
+    : "Nothing stands accused, and not everything could be seen.";
+}
+
 function oneWitness(model: TallyModel): Verdict {
-  const only = model.witnesses[0];
+  const [only] = model.witnesses;
   return {
     answer: "open",
     leading: [],
-    headline: "One witness alone cannot be contradicted.",
-    summary: `The only witness of the air in this recording is ${only === undefined ? "none" : WITNESS_NAMES[only]}. ${addWhich(model)}`,
+    headline: only === undefined ? "No witness of the air was recorded." : "One witness alone cannot be contradicted.",
+    summary: `${only === undefined ? "" : `The only witness of the air in this recording is ${WITNESS_NAMES[only]}. `}${addWhich(model)}`,
     meansNot: "It does not say that the engine is healthy, nor that it is not.",
   };
 }
@@ -137,28 +188,12 @@ function oneWitness(model: TallyModel): Verdict {
 export function addWhich(model: TallyModel): string {
   const has = (id: string) => model.witnesses.some((w) => w.startsWith(id));
   if (!has("pressure"))
-    return "Add manifold pressure, intake air temperature and engine speed to the recording: they are a second witness.";
+    return "Record manifold pressure too, with intake air temperature and engine speed: together they are a second witness.";
   if (!has("meter") && model.engine.metering !== "pressure")
-    return "Add the air meter's flow, or its raw signal with its curve in the engine file: it is a second witness.";
-  return "Add the short- and long-term fuel trims with the loop state, or a wide lambda: the fuel side is a second witness.";
+    return "Record the air meter's flow too, or its raw signal with its curve in the engine file: it is a second witness.";
+  return "Record the short- and long-term fuel trims too with the loop state, or a wide lambda: the fuel side is a second witness.";
 }
 
-function sizeSentence(cause: WeighedCause): string {
-  const at = (p: number) => figure(reported(cause.cause, sizeQuantile(cause.nodes, p)));
-  const unit = cause.cause.unit === "1" ? "" : ` ${cause.cause.unit}`;
-  return `${capital(cause.cause.sizeName)}: ${at(0.5)}${unit} (between ${at(0.05)} and ${at(0.95)}), ${aboutChance(cause.probability)}.`;
-}
-
-function aboutChance(probability: number): string {
-  const words = chance(probability);
-  return /^\d/.test(words) ? `about ${words}` : words;
-}
-
-function chance(probability: number): string {
-  const n = Math.round(100 * probability);
-  return n >= 100 ? "more than 99 in 100" : n <= 0 ? "less than 1 in 100" : `${n} in 100`;
-}
-
-function lower(title: string): string {
-  return title.charAt(0).toLowerCase() + title.slice(1);
+function witnessWords(model: TallyModel): string {
+  return listed(model.witnesses.map((w) => WITNESS_NAMES[w]!));
 }

@@ -3,7 +3,7 @@ import { ownPrediction, type Weighed, type WeighedCause } from "../../findings/i
 import { mayRecirculate, type Prepared, type TallyModel } from "../../tally/index.ts";
 import type { ResultWarning } from "../result.ts";
 import { scatterRemark, unexplainedRemark } from "./misfit-remarks.ts";
-import { addWhich } from "./verdict.ts";
+import { addWhich, LIKELY } from "./verdict.ts";
 import { listed, median, percentNumber, placeOf } from "./words.ts";
 
 /** Lean by more than this (ln) near full load endangers the engine. Common practice, no source. */
@@ -17,8 +17,10 @@ export function dangerLine(leading: readonly WeighedCause[], prepared: Prepared)
     if (cause.cause.id === "fuel-unmetered") {
       return "Fuel may be reaching the engine uncommanded: check for leaking fuel and fuel in the oil before running it on. No full load until mended.";
     }
-    if (leanAtFullLoad(cause, prepared))
-      return "This fault can make the engine lean at high load: no full load until mended and verified with a wide lambda probe.";
+    if (leanAtFullLoad(cause, prepared)) {
+      const which = leading.length === 1 && together >= LIKELY ? "This fault" : "A fault that is suspected here";
+      return `${which} can make the engine lean at high load: no full load until it is mended and verified with a wide lambda probe.`;
+    }
   }
   return null;
 }

@@ -64,3 +64,8 @@ export function listed(items: readonly string[], last = "and"): string {
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** "Air enters ..." -> "air enters ...", but not "EGR ..." */
+export function lower(text: string): string {
+  return /^[A-Z][^A-Z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}

@@ -1,5 +1,5 @@
 /** What changed between two visits, in one sentence that a customer understands. */
-import { figure, listed, lowOrHigh, WITNESS_NAMES } from "../outcome/words.ts";
+import { figure, listed, lower, lowOrHigh, WITNESS_NAMES } from "../outcome/words.ts";
 import type { VisitView } from "../result.ts";
 
 /** standard deviations of the 90 % interval */
@@ -24,7 +24,7 @@ function told({ answer, leading }: VisitView): string {
   const { title, size, alike } = leading;
   const unit = size.unit === "1" ? "" : ` ${size.unit}`;
   if (alike.length > 0)
-    return `one of ${alike.length + 1} causes that look alike stood out (${listed([title, ...alike].map(lower), "or")})`;
+    return `one of several causes that look alike stood out (${listed([title, ...alike].map(lower), "or")})`;
   return `the likely cause was: ${lower(title)} (${size.name} ${figure(size.value)}${unit})`;
 }
 
@@ -55,8 +55,4 @@ function pairs(from: VisitView, to: VisitView) {
     const before = from.departures.find((d) => d.witness === after.witness && d.region === after.region);
     return before === undefined ? [] : [{ before, after }];
   });
-}
-
-function lower(title: string): string {
-  return title.charAt(0).toLowerCase() + title.slice(1);
 }

@@ -7,6 +7,7 @@ import { meterFit } from "../../job/meter/fit.ts";
 import { benchSheet, CURVE_CSV, kingPointsCsv } from "../../job/meter/test-support/examples.ts";
 import type { AmbientSheet, MeterConversion, MeterResult } from "../../job/meter-result.ts";
 import type { Result } from "../../quantities/index.ts";
+import { typeset } from "../words/typeset.ts";
 import { renderMeterHtml } from "./render-meter-html.tsx";
 import { renderMeterText } from "./render-meter-text.ts";
 
@@ -105,7 +106,7 @@ describe("renderMeterHtml", () => {
 
   it.each(ALL)("says the sentence, every warning, and names what cannot be seen in a picture (%s)", (_, result) => {
     const html = renderMeterHtml({ result });
-    const plain = (words: string) => words.replaceAll("'", "&#x27;");
+    const plain = (words: string) => typeset(words).replaceAll("'", "&#x27;");
     expect(html).toContain(plain(result.headline));
     for (const warning of result.warnings) expect(html).toContain(plain(warning.text));
     const pictures = html.match(/class="tally-picture"/g) ?? [];

@@ -1,13 +1,13 @@
 /** Section "Air path": this engine as a line drawing, each station's witness and causes under (on a phone: beside) it. */
 import type { CSSProperties } from "react";
 import type { Outcome, StationView } from "../../job/result.ts";
+import { chanceWords } from "../../quantities/index.ts";
 import { FaultGlyph } from "../air-path/fault-glyph.tsx";
 import { type FaultMark, faultMarks } from "../air-path/fault-marks.ts";
 import { pathTiles, tileRoom } from "../air-path/path-tiles.ts";
 import { anchorFor, straight, TILE_HEIGHT, type Tile } from "../air-path/tile.ts";
 import { STATION_WORDS } from "../words/card-words.ts";
 import { causeTitle } from "../words/cause-title.ts";
-import { chanceWords } from "../words/chance-words.ts";
 
 type Variables = CSSProperties & { readonly [name: `--${string}`]: string | number };
 
@@ -18,8 +18,11 @@ export function AirPath({ outcome }: { readonly outcome: Outcome }) {
   const drawn = new Set(tiles.map((t) => t.station));
   const columns = tiles.map((tile) => `${tileRoom(tile, said(tile))}fr`).join(" ");
   const style: Variables = { "--columns": columns };
+  const marked = new Set(marks.map((m) => stationOf(outcome, m.cause)));
+  // Captions of neighbours would run into each other: with several stations marked the words under them carry the colour.
+  const several = marked.size > 1 ? "air-path air-path-several" : "air-path air-path-marked";
   return (
-    <ol className={marks.length > 0 ? "air-path air-path-marked" : "air-path"} style={style}>
+    <ol className={marks.length > 0 ? several : "air-path"} style={style}>
       {tiles.map((tile, k) => {
         const here = marks.filter((m) => stationOf(outcome, m.cause) === tile.station);
         // What is said of a station that this engine has no drawing for is never lost: it goes to the first tile.

@@ -1,8 +1,8 @@
 /** Section "Before and after": what changed between the visits in one sentence, what each was, and the numbers behind it. */
 import type { ComparisonView, VisitView, WitnessId } from "../../job/result.ts";
+import { chanceWords } from "../../quantities/index.ts";
 import { ANSWER_WORDS, WITNESS_WORDS } from "../words/card-words.ts";
 import { listed } from "../words/cause-title.ts";
-import { chanceWords } from "../words/chance-words.ts";
 import { formatPercent } from "../words/number-words.ts";
 import { tellSize } from "../words/size-words.ts";
 import { typeset } from "../words/typeset.ts";

@@ -1,5 +1,6 @@
 /** A chance: ten strokes of a tally stick and its words. Never a gauge, a traffic light or a score. */
-import { chanceStrokes, chanceWords } from "../words/chance-words.ts";
+import { chanceWords } from "../../quantities/index.ts";
+import { chanceStrokes } from "../words/chance-strokes.ts";
 
 const STROKES = Array.from({ length: 10 }, (_, k) => k);
 

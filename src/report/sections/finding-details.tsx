@@ -1,11 +1,11 @@
 /** The size of a finding, and what stands behind it: the evidence with its numbers, folded until asked for. */
 import type { Evidence, Finding, WitnessId } from "../../job/result.ts";
+import { chanceWords } from "../../quantities/index.ts";
 import { WitnessKey } from "../charts/witness-look.tsx";
 import { SD_TO_90 } from "../tally/tally-model.ts";
 import { departureText } from "../tally/tally-picture.tsx";
 import { WITNESS_WORDS } from "../words/card-words.ts";
 import { listed } from "../words/cause-title.ts";
-import { chanceWords } from "../words/chance-words.ts";
 import { formatNumber } from "../words/number-words.ts";
 import { tellSize } from "../words/size-words.ts";
 import { typeset } from "../words/typeset.ts";
@@ -28,9 +28,10 @@ export function FindingSizes({ finding }: { readonly finding: Finding }) {
   );
 }
 
-export function FindingDetails({ finding }: { readonly finding: Finding }) {
+/** On paper only what leads shows its evidence: a customer reads two pages, not ten. */
+export function FindingDetails({ finding, printed }: { readonly finding: Finding; readonly printed: boolean }) {
   return (
-    <details className="more printed evidence">
+    <details className={printed ? "more printed evidence" : "more evidence"}>
       <summary>Evidence</summary>
       <ul>
         {finding.evidence.map((evidence) => (

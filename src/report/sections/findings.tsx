@@ -1,8 +1,9 @@
 /** Section "Findings": each cause or group with size, chance, what speaks for and against, and its evidence. */
-import type { Explanation, Outcome } from "../../job/result.ts";
+import type { Outcome, WayView } from "../../job/result.ts";
 import { CARD_WORDS } from "../words/card-words.ts";
 import { causeTitle, sentence } from "../words/cause-title.ts";
 import { type FindingRow, groupFindings } from "../words/group-findings.ts";
+import { pairWords } from "../words/pair-words.ts";
 import { tellExclusion } from "../words/size-words.ts";
 import { typeset } from "../words/typeset.ts";
 import { Chance } from "./chance.tsx";
@@ -12,6 +13,7 @@ import { GroupRow } from "./group-row.tsx";
 /** Rows below this chance are folded away, unless they are all there is. */
 const SHOWN_FROM = 0.01;
 const NOT_NEGLIGIBLE = 0.0005;
+const MOST_PAIRS = 3;
 
 export function Findings({ outcome }: { readonly outcome: Outcome }) {
   const { result } = outcome;
@@ -19,8 +21,9 @@ export function Findings({ outcome }: { readonly outcome: Outcome }) {
   const shown = rows.filter((row) => row.probability >= SHOWN_FROM);
   const folded = rows.filter((row) => row.probability < SHOWN_FROM);
   const healthy = result.healthyProbability;
-  const drawRow = (row: FindingRow) => <Row key={rowKey(row)} row={row} outcome={outcome} />;
-  const pairs = result.explanations.filter((e) => e.causes.length > 1 && e.probability >= SHOWN_FROM);
+  const drawRow = (row: FindingRow) => <Row key={rowKey(row)} row={row} outcome={outcome} leads={row === rows[0]} />;
+  const pairs = outcome.view.ways.filter((way) => way.parts.length > 1).slice(0, MOST_PAIRS);
+  const drawPair = (pair: WayView) => <PairRow key={pair.parts.join(" ")} pair={pair} />;
   return (
     <>
       <div className="finding finding-head" aria-hidden="true">
@@ -31,11 +34,10 @@ export function Findings({ outcome }: { readonly outcome: Outcome }) {
       </div>
       <ol className="findings">
         {shown.filter((row) => row.probability >= healthy).map(drawRow)}
+        {pairs.filter((pair) => pair.probability >= healthy).map(drawPair)}
         <PlainRow title={CARD_WORDS.healthy} probability={healthy} speaks={outcome.view.causes.healthy?.speaks} />
         {shown.filter((row) => row.probability < healthy).map(drawRow)}
-        {pairs.map((pair) => (
-          <PairRow key={pair.causes.join(" ")} pair={pair} outcome={outcome} />
-        ))}
+        {pairs.filter((pair) => pair.probability < healthy).map(drawPair)}
         <PlainRow
           title={CARD_WORDS.unexplained}
           probability={result.unexplainedProbability}
@@ -59,8 +61,10 @@ export function Findings({ outcome }: { readonly outcome: Outcome }) {
   );
 }
 
-function Row({ row, outcome }: { readonly row: FindingRow; readonly outcome: Outcome }) {
-  if (row.kind === "group") return <GroupRow row={row} outcome={outcome} />;
+type RowProps = { readonly row: FindingRow; readonly outcome: Outcome; readonly leads: boolean };
+
+function Row({ row, outcome, leads }: RowProps) {
+  if (row.kind === "group") return <GroupRow row={row} outcome={outcome} leads={leads} />;
   if (row.kind === "unseen") {
     const titles = row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank)).join("; ");
     return (
@@ -79,19 +83,19 @@ function Row({ row, outcome }: { readonly row: FindingRow; readonly outcome: Out
       <Chance probability={row.probability} />
       <div className="speaks">
         <p>{typeset(outcome.view.causes[finding.cause]?.speaks ?? "")}</p>
-        <FindingDetails finding={finding} />
+        <FindingDetails finding={finding} printed={leads} />
       </div>
     </li>
   );
 }
 
-function PairRow({ pair, outcome }: { readonly pair: Explanation; readonly outcome: Outcome }) {
+function PairRow({ pair }: { readonly pair: WayView }) {
   return (
     <li className="finding">
-      <h3>Both: {pair.causes.map((cause) => causeTitle(outcome.view, cause, null)).join(" + ")}</h3>
+      <h3>{pairWords(pair)}</h3>
       <span className="sizes" />
       <Chance probability={pair.probability} />
-      <p className="speaks">Counted within the rows of its causes above, not on top of them.</p>
+      <p className="speaks">Counted within the rows of its causes, not on top of them.</p>
     </li>
   );
 }

@@ -1,15 +1,19 @@
 /** Causes that this recording cannot tell apart, told as one row: what they share, then each with its size. */
 import type { Outcome } from "../../job/result.ts";
+import { chanceWords } from "../../quantities/index.ts";
 import { causeTitle, countWord } from "../words/cause-title.ts";
-import { chanceWords } from "../words/chance-words.ts";
 import type { FindingRow } from "../words/group-findings.ts";
 import { typeset } from "../words/typeset.ts";
 import { Chance } from "./chance.tsx";
 import { FindingDetails, FindingSizes } from "./finding-details.tsx";
 
-type Props = { readonly row: Extract<FindingRow, { kind: "group" }>; readonly outcome: Outcome };
+type Props = {
+  readonly row: Extract<FindingRow, { kind: "group" }>;
+  readonly outcome: Outcome;
+  readonly leads: boolean;
+};
 
-export function GroupRow({ row, outcome }: Props) {
+export function GroupRow({ row, outcome, leads }: Props) {
   return (
     <li className="finding finding-group">
       <h3>One of {countWord(row.members.length)} that this recording cannot tell apart</h3>
@@ -20,14 +24,14 @@ export function GroupRow({ row, outcome }: Props) {
         buy yet.
       </p>
       <ul className="members">
-        {row.members.map((finding) => (
+        {row.members.map((finding, k) => (
           <li key={`${finding.cause} ${finding.bank ?? ""}`} className="finding member">
             <h4>{causeTitle(outcome.view, finding.cause, finding.bank)}</h4>
             <FindingSizes finding={finding} />
-            <span className="chance member-chance">{chanceWords(finding.probability)} alone</span>
+            <span className="chance member-chance">{chanceWords(finding.probability)}</span>
             <div className="speaks">
               <p>{typeset(outcome.view.causes[finding.cause]?.speaks ?? "")}</p>
-              <FindingDetails finding={finding} />
+              <FindingDetails finding={finding} printed={leads && k === 0} />
             </div>
           </li>
         ))}

@@ -1,6 +1,7 @@
 /** What the customer reads first: the warning if there is one, the word, the sentence, what it means and what not. */
 import type { Outcome } from "../../job/result.ts";
 import { ANSWER_MEANING, ANSWER_WORDS, CARD_WORDS } from "../words/card-words.ts";
+import { leadWords } from "../words/lead-words.ts";
 import { typeset } from "../words/typeset.ts";
 
 export type HeadProps = {
@@ -34,7 +35,7 @@ export function Head({ outcome, title, complaint, date }: HeadProps) {
         <p className="stamp-meaning">
           {ANSWER_WORDS[result.answer]}: {ANSWER_MEANING[result.answer]}.
         </p>
-        <p className="summary">{typeset(view.summary)}</p>
+        <p className="summary">{typeset([leadWords(outcome) ?? "", view.summary].join(" ").trim())}</p>
         {view.meansNot !== "" && (
           <p className="means-not">
             <span>{CARD_WORDS.meansNot}.</span> {typeset(view.meansNot)}

@@ -1,6 +1,6 @@
 /** Section "Assumptions, and what stays open": regions not visited, warnings, and every belief held before looking. */
 import type { AssumptionResult, Outcome } from "../../job/result.ts";
-import { causeTitle, listed } from "../words/cause-title.ts";
+import { causeTitle, listed, lowerFirst } from "../words/cause-title.ts";
 import { formatNumber, withUnit } from "../words/number-words.ts";
 
 export function OpenQuestions({ outcome }: { readonly outcome: Outcome }) {
@@ -62,6 +62,8 @@ function Assumptions({ assumptions }: { readonly assumptions: readonly Assumptio
 const NOT_VARIED = "not varied";
 
 function AssumptionTable({ assumptions }: { readonly assumptions: readonly AssumptionResult[] }) {
+  const subject = sharedSubject(assumptions);
+  const varied = assumptions.some((a) => a.sensitivity !== NOT_VARIED);
   return (
     <table className="stacking">
       <thead>
@@ -69,7 +71,7 @@ function AssumptionTable({ assumptions }: { readonly assumptions: readonly Assum
           <th scope="col">assumption</th>
           <th scope="col">value</th>
           <th scope="col">why</th>
-          <th scope="col">if it were otherwise</th>
+          {varied && <th scope="col">{subject === "" ? "if it were otherwise" : `chance of “${subject}”`}</th>}
         </tr>
       </thead>
       <tbody>
@@ -78,7 +80,7 @@ function AssumptionTable({ assumptions }: { readonly assumptions: readonly Assum
             <th scope="row">{a.name}</th>
             <td className="number">{withUnit(formatNumber(a.value), a.unit)}</td>
             <td>{a.reason}</td>
-            <td>{a.sensitivity}</td>
+            {varied && <td>{subject === "" ? a.sensitivity : a.sensitivity.slice(subject.length + 2)}</td>}
           </tr>
         ))}
       </tbody>
@@ -86,7 +88,8 @@ function AssumptionTable({ assumptions }: { readonly assumptions: readonly Assum
   );
 }
 
-/** "Air enters ..." -> "air enters ...", but not "EGR ...". */
-function lowerFirst(text: string): string {
-  return /^[A-Z][^A-Z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+/** What all sensitivities speak of ("Air enters after the throttle: ..."): said once above them; "" where they differ. */
+function sharedSubject(assumptions: readonly AssumptionResult[]): string {
+  const [subject = "", ...others] = new Set(assumptions.map((a) => /^(.+?): /.exec(a.sensitivity)?.[1] ?? ""));
+  return others.length === 0 ? subject : "";
 }

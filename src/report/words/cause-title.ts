@@ -18,6 +18,11 @@ export function listed(parts: readonly string[], last = "and"): string {
   return `${parts.slice(0, -1).join(", ")} ${last} ${parts.at(-1)}`;
 }
 
+/** "Air enters ..." -> "air enters ...", but not "EGR ...". */
+export function lowerFirst(text: string): string {
+  return /^[A-Z][^A-Z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
 /** "two", "three" ... for the small numbers of a sentence */
 export function countWord(count: number): string {
   return ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"][count] ?? String(count);

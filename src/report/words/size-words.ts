@@ -52,6 +52,8 @@ export function tellExclusion(exclusion: Exclusion, title: string): string | nul
   }
   const [first, second] = sides;
   if (first === undefined) return null;
+  if (second?.lead === first.lead && words.below !== "" && second.rest === first.rest.replace(words.below, words.above))
+    return [words.noun, first.lead, first.rest, "or", words.above, words.where].filter((part) => part !== "").join(" ");
   const end = second === undefined ? [] : ["or", second.lead === first.lead ? "" : second.lead, second.rest];
   return [words.noun, first.lead, first.rest, ...end, words.where].filter((part) => part !== "").join(" ");
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { chanceStrokes, chanceWords } from "./chance-words.ts";
+import { chanceWords } from "./chance-words.ts";
 
 describe("chanceWords", () => {
   it.each([
@@ -35,11 +35,5 @@ describe("chanceWords", () => {
   it("refuses what is no probability", () => {
     expect(() => chanceWords(1.2)).toThrow(/between 0 and 1/);
     expect(() => chanceWords(Number.NaN)).toThrow(/between 0 and 1/);
-  });
-});
-
-describe("chanceStrokes", () => {
-  it("cuts one stroke for each tenth", () => {
-    expect([0, 0.04, 0.06, 0.5, 0.906, 1].map(chanceStrokes)).toEqual([0, 0, 1, 5, 9, 10]);
   });
 });
