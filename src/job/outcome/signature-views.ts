@@ -1,11 +1,11 @@
 /** The signatures of the leading causes along the air flow, with the 90 % band of their size, for the picture. */
 import type { Weighed, WeighedCause } from "../../findings/index.ts";
-import { reported, sizeQuantile } from "../../findings/index.ts";
+import { sizeQuantile } from "../../findings/index.ts";
 import type { Prepared } from "../../tally/index.ts";
 import type { SignatureView, WitnessId } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
 import { round } from "./points.ts";
-import { figure } from "./words.ts";
+import { WITNESS_NAMES } from "./words.ts";
 
 const MOST = 3;
 const WORTH_DRAWING = 0.1;
@@ -29,13 +29,12 @@ function ofCause(cause: WeighedCause, { model }: Prepared, answer: CommonAnswer)
   return model.witnesses.flatMap((witness, j) => {
     const rows = order.filter((i) => model.present[i * w + j] === 1);
     if (!rows.some((i) => Math.abs(effects[0]![i * w + j]!) > 0.005)) return [];
-    const unit = cause.cause.unit === "1" ? "" : ` ${cause.cause.unit}`;
     const of = (n: number) => rows.map((i) => round(effects[n]![i * w + j]!));
     return [
       {
         cause: cause.cause.id,
         witness: witness as WitnessId,
-        label: `${cause.cause.title}: ${figure(reported(cause.cause, size(0.5)))}${unit}`,
+        label: `${cause.cause.title}, as ${WITNESS_NAMES[witness]!} would show it`,
         flow_g_per_s: rows.map((i) => round(1000 * Math.exp(answer.logAir[i]!))),
         departure: of(0),
         low90: of(1).map((v, n) => Math.min(v, of(2)[n]!)),

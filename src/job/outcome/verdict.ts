@@ -141,20 +141,25 @@ function healthy(model: TallyModel): Verdict {
   };
 }
 
-type Candidate = { readonly words: string; readonly probability: number };
+/** `short`: for a headline */
+type Candidate = { readonly words: string; readonly short: string; readonly probability: number };
+
+function shortWords({ parts }: Way): string {
+  return parts.length > 1 ? "Most probably two faults at once" : `Most probable: ${partWords(parts[0]!)}`;
+}
 
 function open(weighed: Weighed, leading: readonly WeighedCause[], ways: readonly Way[], model: TallyModel): Verdict {
   const raised = new Set(weighed.causes.filter((c) => c.probability > 2 * c.prior).map((c) => c.cause));
   const accused: readonly Candidate[] = ways
     .filter(({ parts, probability }) => probability >= NAMED_FROM && parts.some((part) => raised.has(part[0]!)))
     .slice(0, MOST_NAMED)
-    .map((way) => ({ words: wayWords(way), probability: way.probability }));
-  const strange = { words: "something not in the catalogue", probability: weighed.unexplained.probability };
-  const sound = { words: "a healthy air signal", probability: weighed.healthy.probability };
+    .map((way) => ({ words: wayWords(way), short: shortWords(way), probability: way.probability }));
+  const strange = { words: "something not in the catalogue", short: "", probability: weighed.unexplained.probability };
+  const sound = { words: "a healthy air signal", short: "", probability: weighed.healthy.probability };
   const named = [...accused, ...[strange, sound].filter((c) => c.probability >= NAMED_FROM)].sort(
     (a, b) => b.probability - a.probability,
   );
-  const told = named.map(({ words, probability }) => `${words} (${chanceWords(probability)})`).join("; ");
+  const told = named.map(({ words, probability }) => `${words}, ${chanceWords(probability)}`).join("; ");
   return {
     answer: "open",
     leading,
@@ -166,8 +171,7 @@ function open(weighed: Weighed, leading: readonly WeighedCause[], ways: readonly
 
 function openHeadline(first: Candidate | undefined, accused: readonly Candidate[], strange: Candidate): string {
   if (first === strange) return "What was seen fits no cause in the catalogue.";
-  if (first !== undefined && accused.includes(first) && first.probability >= 0.3)
-    return `Not settled. Most probable: ${first.words}.`;
+  if (first !== undefined && accused.includes(first) && first.probability >= 0.3) return `Not settled. ${first.short}.`;
   return accused.length > 0
     ? "Not settled by this recording."
     : "Nothing stands accused, and not everything could be seen.";

@@ -2,10 +2,10 @@
 import type { OperatingPoint } from "../../channels/index.ts";
 import type { TallyModel } from "../../tally/index.ts";
 
-/** "13 % low", "0.4 % high", "as the others say" */
+/** "13 % low", "0.4 % high", "level with the others" */
 export function lowOrHigh(departure: number): string {
   const percent = 100 * Math.expm1(departure);
-  if (Math.abs(percent) < 0.25) return "as the others say";
+  if (Math.abs(percent) < 0.25) return "level with the others";
   return `${percentNumber(Math.abs(percent))} % ${percent < 0 ? "low" : "high"}`;
 }
 

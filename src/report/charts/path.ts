@@ -24,6 +24,28 @@ export function bandPath(upper: readonly Place[], lower: readonly Place[]): stri
   return outline === "" ? "" : `${outline}Z`;
 }
 
+/** Where neighbours share no line: a dash at each place, so wide to either side. */
+export function dashPath(places: readonly Place[], half: number): string {
+  return places
+    .map((place) => (place === null ? "" : linePath([place.x - half, place.x + half].map((x) => ({ x, y: place.y })))))
+    .join("");
+}
+
+/** The same with height: an upright bar from the upper to the lower end. */
+export function barPath(upper: readonly Place[], lower: readonly Place[], half: number): string {
+  return upper
+    .map((top, k) => {
+      const foot = lower[k];
+      if (top === null || foot === null || foot === undefined) return "";
+      const side = (y: number) => [
+        { x: top.x - half, y },
+        { x: top.x + half, y },
+      ];
+      return bandPath(side(top.y), side(foot.y));
+    })
+    .join("");
+}
+
 function thousandth(share: number): number {
   return Number((share * 1000).toFixed(1));
 }

@@ -1,7 +1,7 @@
 /** Section "Findings": each cause or group with size, chance, what speaks for and against, and its evidence. */
 import type { Outcome, WayView } from "../../job/result.ts";
 import { CARD_WORDS } from "../words/card-words.ts";
-import { causeTitle, sentence } from "../words/cause-title.ts";
+import { causeTitle, countWord, sentence } from "../words/cause-title.ts";
 import { type FindingRow, groupFindings } from "../words/group-findings.ts";
 import { pairWords } from "../words/pair-words.ts";
 import { tellExclusion } from "../words/size-words.ts";
@@ -66,14 +66,7 @@ type RowProps = { readonly row: FindingRow; readonly outcome: Outcome; readonly 
 function Row({ row, outcome, leads }: RowProps) {
   if (row.kind === "group") return <GroupRow row={row} outcome={outcome} leads={leads} />;
   if (row.kind === "unseen") {
-    const titles = row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank)).join("; ");
-    return (
-      <PlainRow
-        title={CARD_WORDS.unseen}
-        probability={row.probability}
-        speaks={`${titles}: ${CARD_WORDS.unseenKeeps}.`}
-      />
-    );
+    return <UnseenRow titles={row.members.map((f) => causeTitle(outcome.view, f.cause, f.bank))} {...row} />;
   }
   const { finding } = row;
   return (
@@ -84,6 +77,25 @@ function Row({ row, outcome, leads }: RowProps) {
       <div className="speaks">
         <p>{typeset(outcome.view.causes[finding.cause]?.speaks ?? "")}</p>
         <FindingDetails finding={finding} printed={leads} />
+      </div>
+    </li>
+  );
+}
+
+function UnseenRow({ titles, probability }: { readonly titles: readonly string[]; readonly probability: number }) {
+  return (
+    <li className="finding finding-plain">
+      <h3>{CARD_WORDS.unseen}</h3>
+      <span className="sizes" />
+      <Chance probability={probability} />
+      <div className="speaks">
+        <p>
+          {sentence(`${countWord(titles.length)} cause${titles.length === 1 ? "" : "s"}: ${CARD_WORDS.unseenKeeps}`)}
+        </p>
+        <details className="more printed">
+          <summary>Which</summary>
+          <p>{titles.join("; ")}.</p>
+        </details>
       </div>
     </li>
   );

@@ -1,6 +1,6 @@
 /** The picture that a specialist learns to read: departure of each witness against the air flow, log axis, 90 % bars. */
 import type { SignatureView } from "../../job/result.ts";
-import { bandPath, linePath, type Place, STRETCHED } from "../charts/path.ts";
+import { bandPath, barPath, dashPath, linePath, type Place, STRETCHED } from "../charts/path.ts";
 import { percentOf } from "../charts/scale.ts";
 import { WitnessMark } from "../charts/witness-look.tsx";
 import { WITNESS_WORDS } from "../words/card-words.ts";
@@ -83,10 +83,30 @@ function Band({
       aria-hidden="true"
       className={`band w-${band.witness} band-${order}`}
     >
-      <path className="band-area" d={bandPath(places(band.high90), places(band.low90))} />
-      <path className="band-line" d={linePath(places(band.departure))} />
+      {followsFlow(band.departure) ? (
+        <>
+          <path className="band-area" d={bandPath(places(band.high90), places(band.low90))} />
+          <path className="band-line" d={linePath(places(band.departure))} />
+        </>
+      ) : (
+        <>
+          <path className="band-area" d={barPath(places(band.high90), places(band.low90), DASH)} />
+          <path className="band-line band-dashes" d={dashPath(places(band.departure), DASH)} />
+        </>
+      )}
     </svg>
   );
+}
+
+/** half width of a dash, as a share of the picture */
+const DASH = 0.006;
+/** A line that goes up and down by this many times its range joins stretches that have no flow in common but pressure or speed. */
+const WANDERS = 2.5;
+
+function followsFlow(values: readonly number[]): boolean {
+  const range = Math.max(...values) - Math.min(...values);
+  const travel = values.slice(1).reduce((sum, value, k) => sum + Math.abs(value - values[k]!), 0);
+  return travel <= WANDERS * range;
 }
 
 function Mark({

@@ -56,6 +56,6 @@ export const CARD_WORDS = {
   healthy: "Healthy: nothing worth mending",
   unexplained: "Something not in the catalogue",
   unseen: "What this recording cannot see",
-  unseenKeeps: "they keep the chance they had before looking",
+  unseenKeeps: "the chance is what it was before looking",
   others: "Everything else together",
 } as const;

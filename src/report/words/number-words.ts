@@ -12,13 +12,14 @@ export function formatNumber(value: number, digits = 3): string {
   return formatFixed(rounded, Math.max(0, digits - 1 - Math.floor(Math.log10(size))), true);
 }
 
-/** A value with its interval, all three to the same decimals: two digits of the half width. */
+/** A value with its interval, all three to the same decimals: two digits of the half width below three of its decade, then one. */
 export function formatInterval(value: number, low: number, high: number): { value: string; low: string; high: string } {
   const half = Math.abs(high - low) / 2;
   if (!(half > 0) || !Number.isFinite(half)) {
     return { value: formatNumber(value), low: formatNumber(low), high: formatNumber(high) };
   }
-  const decimals = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(half))));
+  const decade = Math.floor(Math.log10(half));
+  const decimals = Math.min(6, Math.max(0, (half < 3 * 10 ** decade ? 1 : 0) - decade));
   const [v, l, h] = [value, low, high].map((x) => formatFixed(x, decimals, false)) as [string, string, string];
   const spare = Math.min(...[v, l, h].map(trailingZeros));
   const cut = (text: string) => (spare === 0 ? text : text.slice(0, -spare).replace(/\.$/, ""));
@@ -41,6 +42,7 @@ export function withSign(text: string): string {
 /** A unit as it is printed: "mm2" -> "mm\u00b2"; "1" (no unit) -> "". */
 export function formatUnit(unit: string): string {
   if (unit === "1") return "";
+  if (unit === "deg") return "\u00b0 of the crank";
   return unit
     .replace(/\bdeg(?=[CF]\b)/, "\u00b0")
     .replace(/(?<=m)2\b/, "\u00b2")
