@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { CATALOGUE } from "../../findings/index.ts";
 import { DIESEL } from "../fixtures/diesel.ts";
 import { HEALTHY } from "../fixtures/healthy.ts";
 import { LEAK } from "../fixtures/leak.ts";
@@ -62,6 +63,13 @@ describe("faultMarks", () => {
   it("never names one part of a group as certain, even when the answer is likely", () => {
     const likely = { ...DIESEL, result: { ...DIESEL.result, answer: "likely" as const } };
     expect(faultMarks(likely).every((m) => !m.certain)).toBe(true);
+  });
+
+  it("has a place for every cause of the catalogue on an engine that has all parts", () => {
+    const all = pathTiles({ ...TWO_BANKS.view.engine, throttle: true, boosted: true }, []);
+    const drawn = new Set<string>(all.map((tile) => tile.station));
+    expect(CATALOGUE.filter((cause) => !drawn.has(cause.station)).map((cause) => cause.id)).toEqual([]);
+    expect(CATALOGUE.find((cause) => cause.id === "boost-leak")?.station).toBe("compressor");
   });
 
   it("places a mark at its bank", () => {
