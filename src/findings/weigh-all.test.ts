@@ -59,7 +59,7 @@ it("finds two faults at once as a pair, where neither alone explains both", () =
   const pair = chanceOf(weighed, "manifold-leak", "fuel-delivery-scaled");
   expect(pair).toBeGreaterThan(10 * chanceOf(weighed, "manifold-leak"));
   expect(pair).toBeGreaterThan(10 * chanceOf(weighed, "fuel-delivery-scaled"));
-  expect(weighed.causes[0]!.cause.id).toBe("manifold-leak");
+  expect(weighed.causes.slice(0, 2).map((c) => c.cause.id)).toContain("manifold-leak");
 });
 
 it("moves by a workshop check exactly as the product of likelihoods says, pairs included", () => {

@@ -78,7 +78,8 @@ describe("a pressure sensor with a wrong zero", () => {
     for (const seed of SEEDS) {
       const result = answer("boosted-both", seed, [{ cause: "map-biased", size: 6 }]);
       expect(result.findings[0]!.cause).toBe("map-biased");
-      expect(result.answer).toBe("likely");
+      // A barometer of the computer's own that reads low looks much the same.
+      expect(result.findings[0]!.probability).toBeGreaterThan(0.6);
       expect(result.findings[0]!.sizes[0]!.low90).toBeLessThan(6.5);
       expect(result.findings[0]!.sizes[0]!.high90).toBeGreaterThan(5.5);
     }
