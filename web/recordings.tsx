@@ -76,7 +76,7 @@ function FirstLook({ look }: { readonly look: Look | undefined }) {
   return (
     <span className="first-look">
       {formatDuration(duration_s)}, {known.length} of {channels.length} columns recognised
-      {names.length > 0 && `: ${names.join(", ")}`}
+      {names.length > 0 && `: ${names.join("; ")}`}
     </span>
   );
 }

@@ -156,7 +156,7 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
         cost: "taken from the recording where it can be seen there, else sea level: 1 % for each 100 m of height.",
       }),
       quantity("site.outside", "Outside temperature", "temperature", "12 degC", {
-        cost: "taken from the recording, else 20 degC.",
+        cost: "taken from the recording, else 20 °C.",
       }),
     ],
     more: [

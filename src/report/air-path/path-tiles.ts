@@ -28,11 +28,13 @@ export function pathTiles(engine: EngineView, said: readonly StationView[]): rea
   return tiles.filter((tile) => tile !== null);
 }
 
-/** A station with a number needs room for its words; one with a word alone less. */
+/** A station with a number needs room for its words, one with causes for theirs; one with a word alone less. */
 const ROOM_FOR_NUMBERS = 122;
+const ROOM_FOR_CAUSES = 104;
 const ROOM_FOR_WORDS = 84;
 
 export function tileRoom(tile: Tile, said: readonly StationView[]): number {
   if (said.length === 0) return tile.width;
-  return Math.max(tile.width, said.some((s) => s.value !== null) ? ROOM_FOR_NUMBERS : ROOM_FOR_WORDS);
+  const causes = said.some((s) => s.causes.length > 0) ? ROOM_FOR_CAUSES : ROOM_FOR_WORDS;
+  return Math.max(tile.width, said.some((s) => s.value !== null) ? ROOM_FOR_NUMBERS : causes);
 }

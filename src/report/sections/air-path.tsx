@@ -8,6 +8,7 @@ import { pathTiles, tileRoom } from "../air-path/path-tiles.ts";
 import { anchorFor, straight, TILE_HEIGHT, type Tile } from "../air-path/tile.ts";
 import { STATION_WORDS } from "../words/card-words.ts";
 import { causeTitle } from "../words/cause-title.ts";
+import { typeset } from "../words/typeset.ts";
 
 type Variables = CSSProperties & { readonly [name: `--${string}`]: string | number };
 
@@ -120,8 +121,8 @@ function StationWords({ station, marks, outcome }: WordsProps) {
   return (
     <div className="station-words">
       <p className="station-label">{station.label}</p>
-      {station.value !== null && <p className="station-value">{station.value}</p>}
-      {station.detail !== "" && <p className="station-detail">{station.detail}</p>}
+      {station.value !== null && <p className="station-value">{typeset(station.value)}</p>}
+      {station.detail !== "" && <p className="station-detail">{typeset(station.detail)}</p>}
       {station.causes.map((c) => (
         <p
           key={c.cause}

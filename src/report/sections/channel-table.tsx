@@ -47,7 +47,7 @@ export function ChannelTable({ recording, channels, action }: Props) {
             </td>
             <td>
               <span className={channel.standing === "measured" ? undefined : "standing"}>{channel.standing}</span>
-              {channel.reasons.length > 0 && `: ${channel.reasons.join("; ")}`}
+              {why(channel)}
             </td>
             {action !== undefined && <td>{action({ recording, channel })}</td>}
           </tr>
@@ -55,6 +55,12 @@ export function ChannelTable({ recording, channels, action }: Props) {
       </tbody>
     </table>
   );
+}
+
+/** How often it was read stands beside the range already. */
+function why({ reasons, interval_s }: ChannelView): string {
+  const told = reasons.filter((reason) => interval_s === null || !reason.startsWith("read every"));
+  return told.length === 0 ? "" : `: ${told.join("; ")}`;
 }
 
 function range({ low, high }: ChannelView): string {

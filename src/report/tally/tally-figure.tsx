@@ -1,6 +1,7 @@
 /** The tally picture with its axis name, its key and the letters on it. */
 import { WitnessKey } from "../charts/witness-look.tsx";
 import { WITNESS_WORDS } from "../words/card-words.ts";
+import { countWord } from "../words/cause-title.ts";
 import { formatPercent, NARROW_SPACE } from "../words/number-words.ts";
 import { typeset } from "../words/typeset.ts";
 import type { TallyModel } from "./tally-model.ts";
@@ -39,6 +40,8 @@ export function TallyFigure({ model, notes }: { readonly model: TallyModel; read
         <p>
           bars and bands: 90{NARROW_SPACE}%
           {model.vagueFrom !== null && `; pale where the bar is longer than ± ${formatPercent(model.vagueFrom, false)}`}
+          {model.outside.length > 0 &&
+            `; ${model.outside.length === 1 ? "one pale mark lies" : `${countWord(model.outside.length)} pale marks lie`} beyond the picture, see the table`}
         </p>
         {notes.length > 0 && (
           <dl>

@@ -43,6 +43,21 @@ describe("tallyModel", () => {
     expect(model?.vagueFrom).toBeCloseTo(3 * 1.645 * 0.01, 12);
   });
 
+  it("leaves a vague mark out of the picture that would flatten the rest, and counts it", () => {
+    const points = LEAK.result.operatingPoints.map((p, k) => ({
+      ...p,
+      witnesses: {
+        meter: { massFlow_g_per_s: p.air_g_per_s ?? 1, relativeSd: 0.01 },
+        throttle: { massFlow_g_per_s: (p.air_g_per_s ?? 1) * (k === 0 ? 10 : 1.02), relativeSd: k === 0 ? 1 : 0.01 },
+      },
+    }));
+    const model = tallyModel({ ...LEAK, result: { ...LEAK.result, operatingPoints: points } });
+    expect(model?.outside.map((m) => m.witness)).toEqual(["throttle"]);
+    expect(model?.marks.length).toBe(2 * points.length - 1);
+    expect(Math.max(...(model?.yTicks ?? []))).toBeLessThan(0.2);
+    expect(leak?.outside).toEqual([]);
+  });
+
   it("counts stretches without a common answer instead of drawing them", () => {
     const [first, ...rest] = LEAK.result.operatingPoints;
     if (first === undefined) throw new Error("the fixture has no points");

@@ -24,6 +24,7 @@ export type TallyMark = {
 /** A mark whose bar is this much longer than those of the best fifth says little beside them, and is drawn pale. */
 const VAGUE = 3;
 const BEST_SHARE = 0.2;
+const VAGUE_REACH = 2;
 
 export type TallyModel = {
   readonly marks: readonly TallyMark[];
@@ -36,6 +37,8 @@ export type TallyModel = {
   readonly yTicks: readonly number[];
   /** bars longer than this are drawn pale; null where none is */
   readonly vagueFrom: number | null;
+  /** pale marks so far off that they would flatten everything else: counted in the key, told in the table */
+  readonly outside: readonly TallyMark[];
   readonly pointsShown: number;
   /** steady stretches where the witnesses give no common answer, so no departure either */
   readonly pointsWithout: number;
@@ -49,19 +52,20 @@ const MOST_LOW = -0.95;
 
 /** null where no stretch has a common answer: then there is no picture to draw. */
 export function tallyModel({ result, view }: Outcome): TallyModel | null {
-  const marks = result.operatingPoints.flatMap(marksOf);
-  if (marks.length === 0) return null;
+  const all = result.operatingPoints.flatMap(marksOf);
+  if (all.length === 0) return null;
+  const pale = vagueFrom(all);
+  const marks = all.filter(withinSight(all, pale));
   const airs = marks.map((m) => m.air);
   const [xLow, xHigh] = padded(Math.min(...airs), Math.max(...airs));
-  const pale = vagueFrom(marks);
   // Every mark fits; of a bar that is drawn pale only what falls within the picture.
   const reach = (m: TallyMark) => (pale !== null && m.half > pale ? 0 : Math.min(m.half, LONGEST_BAR));
   const [yLow, yHigh, yTicks] = departureAxis(
     Math.min(-SMALLEST_RANGE, ...marks.map((m) => m.departure - reach(m))),
     Math.max(SMALLEST_RANGE, ...marks.map((m) => m.departure + reach(m))),
   );
-  const present = new Set(marks.map((m) => m.witness));
-  const points = new Set(marks.map((m) => m.point.id));
+  const present = new Set(all.map((m) => m.witness));
+  const points = new Set(all.map((m) => m.point.id));
   const causes = [...new Set(view.signatures.map((s) => s.cause))].slice(0, LEADING_CAUSES);
   return {
     marks,
@@ -72,6 +76,7 @@ export function tallyModel({ result, view }: Outcome): TallyModel | null {
     xTicks: flowTicks(xLow, xHigh),
     yTicks,
     vagueFrom: pale,
+    outside: all.filter((mark) => !marks.includes(mark)),
     pointsShown: points.size,
     pointsWithout: result.operatingPoints.length - points.size,
   };
@@ -99,6 +104,13 @@ function vagueFrom(marks: readonly TallyMark[]): number | null {
   const halves = marks.map((m) => m.half).sort((a, b) => a - b);
   const limit = VAGUE * (halves[Math.floor(halves.length * BEST_SHARE)] ?? 0);
   return halves.some((half) => half > limit) ? limit : null;
+}
+
+/** A vague mark may widen the picture to twice what the clear ones need, no further: one reading of little worth must not hide the rest. */
+function withinSight(marks: readonly TallyMark[], pale: number | null): (mark: TallyMark) => boolean {
+  const isClear = (m: TallyMark) => pale === null || m.half <= pale;
+  const furthest = Math.max(SMALLEST_RANGE, ...marks.filter(isClear).map((m) => Math.abs(m.departure) + m.half));
+  return (mark) => isClear(mark) || Math.abs(mark.departure) <= VAGUE_REACH * furthest;
 }
 
 function padded(low: number, high: number): [number, number] {

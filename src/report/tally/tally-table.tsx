@@ -6,6 +6,7 @@ import type { TallyModel } from "./tally-model.ts";
 import { departureText } from "./tally-picture.tsx";
 
 export function TallyTable({ outcome, model }: { readonly outcome: Outcome; readonly model: TallyModel }) {
+  const marks = [...model.marks, ...model.outside];
   const several = outcome.result.recordings.length > 1;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable by keyboard
@@ -46,7 +47,7 @@ export function TallyTable({ outcome, model }: { readonly outcome: Outcome; read
                 )}
               </td>
               {model.witnesses.map((w) => {
-                const mark = model.marks.find((m) => m.point === p && m.witness === w);
+                const mark = marks.find((m) => m.point === p && m.witness === w);
                 return <td key={w}>{mark === undefined ? "none" : departureText(mark)}</td>;
               })}
             </tr>
