@@ -58,5 +58,5 @@ it("says the same in a terminal", () => {
   const text = renderSummaryText(OUTCOME, { width: 100, colour: false });
   expect(text).toContain("In the visit “before” a hole");
   expect(text).toContain("before: Likely, Air enters after the throttle, 9 in 10, 3.7 mm² (2.3 to 4.9).");
-  expect(text).toContain("after: Healthy, no cause.");
+  expect(text).toContain("after: Healthy, nothing stood out.");
 });

@@ -104,7 +104,7 @@ function group(leading: readonly WeighedCause[], ways: readonly Way[]): Verdict 
     headline:
       likely === null ? `${capital(partWords(alike))}.` : `Two faults at once: ${partInBrackets(alike)} and ${likely}.`,
     summary: [
-      `This recording cannot tell ${leading.length === 2 ? "the two" : `these ${leading.length}`} apart. No part should be bought on this alone; a check that separates them comes first.`,
+      `This recording cannot tell them apart. No part should be bought on this alone; a check that separates them comes first.`,
       ...sentences,
     ].join(" "),
     meansNot: "It does not say which of them: the recording fits all of them alike.",

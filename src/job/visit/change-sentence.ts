@@ -1,5 +1,5 @@
 /** What changed between two visits, in one sentence that a customer understands. */
-import { figure, listed, lower, lowOrHigh, WITNESS_NAMES } from "../outcome/words.ts";
+import { listed, lower, lowOrHigh, WITNESS_NAMES } from "../outcome/words.ts";
 import type { VisitView } from "../result.ts";
 
 /** standard deviations of the 90 % interval */
@@ -21,11 +21,10 @@ export function changeSentence(from: VisitView, to: VisitView): string {
 function told({ answer, leading }: VisitView): string {
   if (answer === "healthy") return "the air signal was healthy";
   if (leading === null || answer === "open") return "nothing was settled";
-  const { title, size, alike } = leading;
-  const unit = size.unit === "1" ? "" : ` ${size.unit}`;
+  const { title, alike } = leading;
   if (alike.length > 0)
     return `one of several causes that look alike stood out (${listed([title, ...alike].map(lower), "or")})`;
-  return `the likely cause was: ${lower(title)} (${size.name} ${figure(size.value)}${unit})`;
+  return `the likely cause was: ${lower(title)}`;
 }
 
 /** A departure that rounds to nothing is agreement. */

@@ -46,7 +46,7 @@ export function BeforeAfter({ comparison }: { readonly comparison: ComparisonVie
 
 /** "Air enters after the throttle, 9 in 10, hole 4.1 mm2 (3.2 to 5.0)" */
 export function leadingWords({ leading }: VisitView): string {
-  if (leading === null) return "no cause";
+  if (leading === null) return "nothing stood out";
   const size = tellSize(leading.cause, leading.size);
   const alike = leading.alike.length === 0 ? "" : `; not to be told from: ${listed(leading.alike, "or")}`;
   const bank = leading.bank === null ? "" : `, bank ${leading.bank}`;

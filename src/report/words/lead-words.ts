@@ -2,6 +2,7 @@
 
 import type { Finding, Outcome } from "../../job/result.ts";
 import { chanceWords } from "../../quantities/index.ts";
+import { causeSize } from "./cause-sizes.ts";
 import { causeTitle, lowerFirst, sentence } from "./cause-title.ts";
 import { groupFindings } from "./group-findings.ts";
 import { tellSize } from "./size-words.ts";
@@ -33,7 +34,11 @@ function sizesWords({ cause, sizes }: Finding): string {
   return sizes
     .map((size) => {
       const told = tellSize(cause, size);
-      return `${size.name} ${told.value}, between ${told.interval.replace(" to ", " and ")}`;
+      // A ratio is told by its distance from one, so its name ("delivered over expected") would mislead.
+      const named = sizes.length > 1 || size.unit !== "1";
+      const { where } = causeSize(cause, cause);
+      const value = named ? `${size.name} ${told.value}` : `size ${told.value}${where === "" ? "" : ` ${where}`}`;
+      return `${value}, between ${told.interval.replace(" to ", " and ")}`;
     })
     .join("; ");
 }
