@@ -5,7 +5,6 @@ import type { Prepared } from "../../tally/index.ts";
 import type { SignatureView, WitnessId } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
 import { round } from "./points.ts";
-import { WITNESS_NAMES } from "./words.ts";
 
 const MOST = 3;
 const WORTH_DRAWING = 0.1;
@@ -34,7 +33,7 @@ function ofCause(cause: WeighedCause, { model }: Prepared, answer: CommonAnswer)
       {
         cause: cause.cause.id,
         witness: witness as WitnessId,
-        label: `${cause.cause.title}, as ${WITNESS_NAMES[witness]!} would show it`,
+        label: cause.cause.title,
         flow_g_per_s: rows.map((i) => round(1000 * Math.exp(answer.logAir[i]!))),
         departure: of(0),
         low90: of(1).map((v, n) => Math.min(v, of(2)[n]!)),

@@ -4,7 +4,7 @@ import type { Prepared, TallyModel, TallyWitness } from "../../tally/index.ts";
 import type { Station, StationView } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
 import { departureAt, meanDeparture } from "./departures.ts";
-import { placeOf, signedPercent } from "./words.ts";
+import { percentNumber, placeOf, signedPercent } from "./words.ts";
 
 export function stationViews(prepared: Prepared, weighed: Weighed, answer: CommonAnswer): StationView[] {
   const { model } = prepared;
@@ -84,7 +84,7 @@ function said(
   const first = mean(low);
   const last = mean(high);
   return {
-    value: `${signedPercent(first.value)} ± ${(164.5 * first.sd).toFixed(1)} %`,
+    value: `${signedPercent(first.value)} ± ${percentNumber(164.5 * first.sd)} %`,
     detail: `${shortPlace(model, low, "at low flow")}; ${signedPercent(last.value)} ${shortPlace(model, high, "at high flow")}`,
   };
 }

@@ -1,4 +1,5 @@
 /** The tally picture with its axis name, its key and the letters on it. */
+import type { SignatureView } from "../../job/result.ts";
 import { WitnessKey } from "../charts/witness-look.tsx";
 import { WITNESS_WORDS } from "../words/card-words.ts";
 import { countWord } from "../words/cause-title.ts";
@@ -9,6 +10,7 @@ import type { TallyNote } from "./tally-notes.ts";
 import { TallyPicture } from "./tally-picture.tsx";
 
 export function TallyFigure({ model, notes }: { readonly model: TallyModel; readonly notes: readonly TallyNote[] }) {
+  const causes = [...new Set(model.bands.map((band) => band.cause))];
   return (
     <figure className="tally">
       <div className="tally-plot">
@@ -25,15 +27,14 @@ export function TallyFigure({ model, notes }: { readonly model: TallyModel; read
               {WITNESS_WORDS[w]}
             </li>
           ))}
-          {model.bands.map((band, k) => (
-            <li key={`${band.cause} ${band.witness}`}>
-              <svg className="key" width="22" height="14" viewBox="0 0 22 14" aria-hidden="true">
-                <g className={`band w-${band.witness} band-${k}`}>
-                  <path className="band-area" d="M0 1H22V13H0Z" />
-                  <path className="band-line" d="M0 7H22" />
-                </g>
-              </svg>
-              {typeset(band.label)}
+          {causes.map((cause) => (
+            <li key={cause}>
+              <span className="keys">
+                {model.bands.map((band, k) =>
+                  band.cause === cause ? <BandKey key={band.witness} band={band} order={k} /> : null,
+                )}
+              </span>
+              {typeset(model.bands.find((band) => band.cause === cause)?.label ?? "")}
             </li>
           ))}
         </ul>
@@ -55,5 +56,17 @@ export function TallyFigure({ model, notes }: { readonly model: TallyModel; read
         )}
       </figcaption>
     </figure>
+  );
+}
+
+/** One key for each witness that the cause would move, in the witness's colour. */
+function BandKey({ band, order }: { readonly band: SignatureView; readonly order: number }) {
+  return (
+    <svg className="key" width="22" height="14" viewBox="0 0 22 14" aria-hidden="true">
+      <g className={`band w-${band.witness} band-${order}`}>
+        <path className="band-area" d="M0 1H22V13H0Z" />
+        <path className="band-line" d="M0 7H22" />
+      </g>
+    </svg>
   );
 }
