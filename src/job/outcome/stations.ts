@@ -6,57 +6,53 @@ import type { CommonAnswer } from "./air.ts";
 import { departureAt, meanDeparture } from "./departures.ts";
 import { percentNumber, placeOf, signedPercent } from "./words.ts";
 
+type Row = {
+  readonly station: Station;
+  readonly label: string;
+  readonly witness: TallyWitness | null;
+  readonly none: string;
+};
+
 export function stationViews(prepared: Prepared, weighed: Weighed, answer: CommonAnswer): StationView[] {
   const { model } = prepared;
-  const has = (w: TallyWitness) => model.witnesses.includes(w);
-  const list: { station: Station; label: string; witness: TallyWitness | null; none: string }[] = [
-    { station: "filter", label: "filter", witness: null, none: fullLoadDrop(prepared) },
-    {
-      station: "meter",
-      label: "air meter",
-      witness: has("meter") ? "meter" : has("meter-2") ? "meter-2" : null,
-      none: "not recorded",
-    },
-    { station: "duct", label: "duct", witness: null, none: "" },
-    ...(model.engine.induction === "boosted"
-      ? [{ station: "compressor" as const, label: "charger and cooler", witness: null, none: "" }]
-      : []),
-    {
-      station: "throttle",
-      label: "throttle",
-      witness: has("throttle") ? "throttle" : null,
-      none: "no witness here",
-    },
-    {
-      station: "manifold",
-      label: "manifold",
-      witness: has("pressure") ? "pressure" : null,
-      none: "pressure not recorded",
-    },
-    { station: "cylinders", label: "cylinders", witness: null, none: "the common answer" },
-    {
-      station: "fuel",
-      label: "fuel",
-      witness: model.witnesses.find((w) => w.startsWith("fuel")) ?? null,
-      none: "no trims or lambda used",
-    },
-    {
-      station: "exhaust",
-      label: "probe",
-      witness: has("exhaust") ? "exhaust" : null,
-      none: model.engine.lambdaProbe === null ? "not stated" : `control probe: ${model.engine.lambdaProbe}`,
-    },
+  const { engine } = model;
+  const alone = (station: Station, label: string, none: string): Row => ({ station, label, witness: null, none });
+  /** one row for each witness of the station: two meters, the fuel side of each bank */
+  const rows = (station: Station, label: string, witness: string, none: string): Row[] => {
+    const here = model.witnesses.filter((w) => w.startsWith(witness));
+    if (here.length === 0) return [alone(station, label, none)];
+    return here.map((w) => ({ station, label: rowLabel(label, w), witness: w, none }));
+  };
+  const probe = engine.lambdaProbe === null ? "not stated" : `control probe: ${engine.lambdaProbe}`;
+  const list: Row[] = [
+    alone("filter", "filter", fullLoadDrop(prepared)),
+    ...rows("meter", "air meter", "meter", "not recorded"),
+    alone("duct", "duct", ""),
+    ...(engine.induction === "boosted" ? [alone("compressor", "charger and cooler", "")] : []),
+    ...(engine.ignition === "spark" ? rows("throttle", "throttle", "throttle", "no witness here") : []),
+    ...rows("manifold", "manifold", "pressure", "pressure not recorded"),
+    alone("cylinders", "cylinders", "the common answer"),
+    ...rows("fuel", "fuel", "fuel", "no trims or lambda used"),
+    ...rows("exhaust", "probe", "exhaust", probe),
   ];
-  return list
-    .filter((row) => row.station !== "throttle" || model.engine.ignition === "spark")
-    .map(({ station, label, witness, none }) => ({
-      station,
-      label,
-      ...(witness === null ? { value: null, detail: none } : said(prepared, answer, witness)),
-      causes: weighed.causes
-        .filter((c) => c.cause.station === station && c.probability >= 0.05 && c.probability > c.prior)
-        .map((c) => ({ cause: c.cause.id, probability: c.probability })),
-    }));
+  return list.map(({ station, label, witness, none }, n) => ({
+    station,
+    label,
+    ...(witness === null ? { value: null, detail: none } : said(prepared, answer, witness)),
+    causes: list.findIndex((row) => row.station === station) === n ? causesAt(station, weighed) : [],
+  }));
+}
+
+function causesAt(station: Station, weighed: Weighed): StationView["causes"] {
+  return weighed.causes
+    .filter((c) => c.cause.station === station && c.probability >= 0.05 && c.probability > c.prior)
+    .map((c) => ({ cause: c.cause.id, probability: c.probability }));
+}
+
+function rowLabel(label: string, witness: TallyWitness): string {
+  if (witness === "meter-2") return "second air meter";
+  const bank = /bank([12])$/.exec(witness)?.[1];
+  return bank === undefined ? label : `${label}, bank ${bank}`;
 }
 
 /** The departure over the third of smallest flow, and that over the third of largest. */
