@@ -22,6 +22,7 @@ export {
   prepare,
   type Shift,
 } from "./likelihood.ts";
+export { type PlateOpening, plateOpening } from "./plate-opening.ts";
 export { meanSquares, type Posterior, posterior } from "./posterior.ts";
 export { find as findReading } from "./readings.ts";
 export { commandedShut, mayRecirculate, narrowRecirculation } from "./recirculation.ts";

@@ -8,8 +8,8 @@
  * Source      [heywood1988] App. C
  */
 import { orificeMassFlow } from "../gas/index.ts";
+import { openingOf } from "./plate-opening.ts";
 import { HUMIDITY_RATIO } from "./tally-model.ts";
-import { openingOf } from "./throttle-state.ts";
 import { effectOn, manifoldVolume, type RowContext, storageRate } from "./witness-row.ts";
 
 const MOST_STORAGE = 0.5;

@@ -63,6 +63,20 @@ describe("a manifold leak", () => {
   });
 });
 
+describe("a hole in the charge pipe", () => {
+  it("is found and sized though nobody recorded the boost: the throttle tells what it holds back", () => {
+    for (const seed of [3, 4, 6]) {
+      const result = answer("boosted-both", seed, [{ cause: "boost-leak", size: 30 }]);
+      const [first] = result.findings;
+      expect(first!.cause, `${seed}`).toBe("boost-leak");
+      expect(first!.probability, `${seed}`).toBeGreaterThan(0.9);
+      expect(first!.sizes[0]!.value).toBeGreaterThan(24);
+      expect(first!.sizes[0]!.value).toBeLessThan(36);
+      expect(first!.sizes[0]!.high90).toBeGreaterThan(28);
+    }
+  });
+});
+
 describe("what no recording of this kind can separate", () => {
   it("is told as one group: delivery of fuel, lambda, and a meter that reads by one factor", () => {
     for (const seed of SEEDS) {

@@ -53,7 +53,7 @@ const TABLE: readonly Row[] = [
     trims: ["000-", SAME],
   },
   { cause: "leak-before-throttle", size: 150e-6, shift: { meter: "----" }, trims: ["++++", SAME] },
-  { cause: "boost-leak", size: 25e-6, change: BOOSTED, shift: { meter: "00++" }, trims: ["00--", SAME] },
+  { cause: "boost-leak", size: 25e-6, change: BOOSTED, shift: { meter: "--++" }, trims: ["++--", SAME] },
   { cause: "manifold-leak", size: 3e-6, shift: { meter: "--00", throttle: "--00" }, trims: ["++00", SAME] },
   {
     cause: "manifold-leak",
