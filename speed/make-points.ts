@@ -9,6 +9,7 @@ import {
   FAMILY_DESIGNS,
   roadDriving,
   simulateRecording,
+  standardRecording,
   standardTester,
 } from "../src/model-engine/index.ts";
 import { seededRandom } from "../src/numerics/index.ts";
@@ -23,7 +24,7 @@ export function pointsOfDrives(count: number): { data: OperatingData; engine: En
   for (let drive = 0; points.length < count && drive < 8; drive++) {
     const { recording, engine: file } = simulateRecording({
       engine: own,
-      protocol: roadDriving(random.fork(`drive ${drive}`), design.largestSpeed),
+      protocol: drive === 0 ? standardRecording() : roadDriving(random.fork(`drive ${drive}`), design.largestSpeed),
       faults: [{ cause: "manifold-leak", size: 6 }],
       ambient: ambientAt({ altitude: 200, temperature: 290, relativeHumidity: 0.5 }),
       recorder: standardTester("petrol-with-meter"),
