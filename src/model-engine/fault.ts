@@ -33,6 +33,8 @@ export const PLANTABLE = {
   "lambda-biased": "1",
 } as const;
 
+export const USUAL_LOSS = 0.25;
+
 export type PlantableCause = keyof typeof PLANTABLE;
 
 export type Fault = {
@@ -44,7 +46,7 @@ export type Fault = {
   readonly pivot?: "ambient" | "zero";
   /** meter-curve-wrong: error at 30 % of the largest flow, `size` being that at 70 %; the same where not given */
   readonly errorAt30?: number;
-  /** fuel-supply-limited: share of the fuel missing at the largest flow; 0.25 where not given */
+  /** fuel-supply-limited: share of the fuel missing at the largest flow; USUAL_LOSS where not given */
   readonly loss?: number;
 };
 
@@ -134,7 +136,7 @@ export function faultState(faults: readonly Fault[]): FaultState {
     valveTimingLate: sum("valve-timing-shifted"),
     misfire: sum("misfire"),
     fuelScale: product("fuel-delivery-scaled"),
-    fuelSupply: supply === undefined ? null : { onset: supply.size * 1e-3, loss: supply.loss ?? 0.25 },
+    fuelSupply: supply === undefined ? null : { onset: supply.size * 1e-3, loss: supply.loss ?? USUAL_LOSS },
     fuelPressureRise: sum("fuel-pressure-reference") * 1e3,
     fuelUnmetered: sum("fuel-unmetered") * 1e-3,
     fuelRatio: product("fuel-composition"),

@@ -23,7 +23,7 @@ export {
   petrolWithMeter,
   petrolWithPressure,
 } from "./families.ts";
-export { type Fault, PLANTABLE, type PlantableCause } from "./fault.ts";
+export { type Fault, PLANTABLE, type PlantableCause, USUAL_LOSS } from "./fault.ts";
 export { type Ambient, ambientAt, type ModelEngine } from "./model-engine.ts";
 export { PETROL_WITH_VANE, PETROL_WITH_VORTEX } from "./older-families.ts";
 export { FAULT_LIMITS, type FaultReason, parseFault } from "./parse-fault.ts";

@@ -36,7 +36,12 @@ export const FAULT_WORDS: { readonly [cause in PlantableCause]: FaultWords } = {
   ),
   "meter-scaled": words("the meter reads wrong by one factor", "reading over truth", "0.85", "meter"),
   "meter-offset": words("signal added or lost", "reading minus truth at idle flow", "0.4 g/s", "meter"),
-  "meter-curve-wrong": words("wrong part or table", "relative error at 70 % of the largest flow", "0.15", "meter"),
+  "meter-curve-wrong": words(
+    "wrong part or table",
+    'relative error at 70 % of the largest flow, and at 30 % unless told ("with 0.05 at 30 %")',
+    "0.15",
+    "meter",
+  ),
   "vane-tilted": words(
     "the vane hangs out of balance",
     "closing torque over the full spring torque",
@@ -74,7 +79,11 @@ export const FAULT_WORDS: { readonly [cause in PlantableCause]: FaultWords } = {
   "valve-timing-shifted": words("camshaft off", "crank angle, late is positive", "12 deg"),
   misfire: words("cylinders that do not fire", "share of firings", "0.08"),
   "fuel-delivery-scaled": words("injectors or pressure off by one factor", "delivered over expected", "0.85"),
-  "fuel-supply-limited": words("pump or filter gives no more", "fuel flow from which it falls short", "3 g/s"),
+  "fuel-supply-limited": words(
+    'pump or filter gives no more: a quarter is missing at the largest flow unless told ("losing 0.3")',
+    "fuel flow from which it falls short",
+    "3 g/s",
+  ),
   "fuel-pressure-reference": words("regulator hose off", "fuel pressure too high at idle", "60 kPa"),
   "fuel-unmetered": words("fuel that nobody commanded", "fuel flow", "0.05 g/s"),
   "fuel-composition": words("another fuel than assumed", "stoichiometric ratio, true over assumed", "0.92"),

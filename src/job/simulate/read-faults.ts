@@ -1,4 +1,4 @@
-/** Faults as written in a call to faults of this engine: each cause once, and only where the engine has the part. */
+/** Faults as written in a call to faults of this engine: each cause once (or once a bank), and only where the engine has the part. */
 import { type EngineDesign, type Fault, type FaultReason, parseFault } from "../../model-engine/index.ts";
 import { failure, type Result, success } from "../../quantities/index.ts";
 import { FAULT_WORDS, type NeededPart } from "./fault-table.ts";
@@ -10,12 +10,19 @@ export function readFaults(texts: readonly string[], design: EngineDesign): Resu
   for (const text of texts) {
     const fault = parseFault(text);
     if (!fault.ok) return fault;
-    const { cause } = fault.value;
-    if (faults.some((other) => other.cause === cause))
+    const { cause, bank } = fault.value;
+    const otherBank = (other: Fault) => bank !== undefined && other.bank !== undefined && other.bank !== bank;
+    if (faults.some((other) => other.cause === cause && !otherBank(other)))
       return failure(
         "fault-repeated",
         `The fault ${cause} is named twice.`,
         "Give each cause once, with its whole size.",
+      );
+    if (bank !== undefined && design.banks !== 2)
+      return failure(
+        "fault-misplaced",
+        `The ${design.note} has one bank of cylinders: ${cause} can't be of bank ${bank}.`,
+        `Leave "bank ${bank}" out.`,
       );
     const { needs } = FAULT_WORDS[cause];
     if (needs !== null && !HAS[needs](design))

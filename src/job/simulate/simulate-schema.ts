@@ -40,6 +40,9 @@ const recording = z.strictObject({
         unit: z.string(),
         sizeMeans: z.string(),
         pivot: z.enum(["ambient", "zero"]).nullable(),
+        bank: z.int().nullable().meta({ description: "of two, the one that has the fault alone" }),
+        errorAt30: z.number().nullable().meta({ description: "of a wrong curve, at 30 % of the largest flow" }),
+        loss: z.number().nullable().meta({ description: "of a short supply: share missing at the largest flow" }),
       }),
     )
     .meta({ description: "planted: the truth; empty for a healthy engine" }),

@@ -66,6 +66,14 @@ describe("simulate", () => {
       ["manifold-leak", 4, "mm2", null],
       ["map-scaled", 0.05, "1", "zero"],
     ]);
+    const more = made({ faults: ["meter-curve-wrong=0.1 with 0.05 at 30 %", "fuel-supply-limited=2 g/s losing 0.3"] });
+    expect(more.truth).toContain(
+      "planted: meter-curve-wrong 0.1 with 0.05 at 30 %, fuel-supply-limited 2 g/s losing 0.3.",
+    );
+    expect(more.sheet.faults.map(({ errorAt30, loss, bank }) => [errorAt30, loss, bank])).toEqual([
+      [0.05, null, null],
+      [null, 0.3, null],
+    ]);
     const idle = sheet.steps.find((step) => step.what === "idle")!;
     expect(Math.abs(idle.leaks_g_per_s - leak)).toBeLessThan(0.02);
   });
@@ -148,6 +156,7 @@ describe("what simulate refuses", () => {
     [{ faults: ["vane-tilted=0.1"] }, "fault-misplaced", "needs a vane meter"],
     [{ family: "petrol-with-vortex", faults: ["meter-fouled=-0.1"] }, "fault-misplaced", "needs a heated meter"],
     [{ family: "petrol-with-pressure", faults: ["meter-scaled=0.9"] }, "fault-misplaced", "needs a meter"],
+    [{ faults: ["misfire=0.1 bank 2"] }, "fault-misplaced", "has one bank of cylinders"],
     [{ faults: ["egr-low-flow=0.5"] }, "fault-misplaced", "needs an EGR valve"],
     [{ faults: ["boost-leak=20"] }, "fault-misplaced", "needs a compressor"],
   ])("%j: %s", (options, reason, word) => {

@@ -15,6 +15,7 @@ import {
   RECORDER_CHANNELS,
   simulateRecording,
   truthText,
+  USUAL_LOSS,
 } from "../../model-engine/index.ts";
 import { type Result, success } from "../../quantities/index.ts";
 import { type OptionReason, optionFailure, readOption, readOptions } from "../meter/option-values.ts";
@@ -92,6 +93,9 @@ export function simulate(options: SimulateOptions, toolVersion: string): Result<
         unit: PLANTABLE[fault.cause],
         sizeMeans: FAULT_WORDS[fault.cause].size,
         pivot: fault.cause === "map-scaled" ? (fault.pivot ?? "ambient") : null,
+        bank: fault.bank ?? null,
+        errorAt30: fault.cause === "meter-curve-wrong" ? (fault.errorAt30 ?? fault.size) : null,
+        loss: fault.cause === "fuel-supply-limited" ? (fault.loss ?? USUAL_LOSS) : null,
       })),
       protocol: protocol.value.name,
       duration_s: Number((truth.rows * truth.step).toFixed(2)),
@@ -174,9 +178,14 @@ function readAmbient(options: SimulateOptions) {
   return success({ ...air, humidityRatio: humidityRatioFromRelativeHumidity(air) });
 }
 
-function tellFault({ cause, size, pivot }: Fault): string {
-  const unit = PLANTABLE[cause] === "1" ? "" : ` ${PLANTABLE[cause]}`;
-  return `${cause} ${size}${unit}${pivot === undefined ? "" : ` about ${pivot}`}`;
+/** As it is written in a call, but for the sign between. */
+function tellFault({ cause, size, pivot, bank, errorAt30, loss }: Fault): string {
+  const told = [`${cause} ${size}${PLANTABLE[cause] === "1" ? "" : ` ${PLANTABLE[cause]}`}`];
+  if (pivot !== undefined) told.push(`about ${pivot}`);
+  if (bank !== undefined) told.push(`bank ${bank}`);
+  if (errorAt30 !== undefined) told.push(`with ${errorAt30} at 30 %`);
+  if (loss !== undefined) told.push(`losing ${loss}`);
+  return told.join(" ");
 }
 
 function capital(text: string): string {
