@@ -29,6 +29,7 @@ export { explanationPrediction, ownPrediction } from "./own-prediction.ts";
 export { type Sensitivity, sensitivities } from "./sensitivity.ts";
 export { type SizeNode, sizeQuantile } from "./size-nodes.ts";
 export { reported } from "./size-scale.ts";
+export { toldQuantile } from "./told-size.ts";
 export { type Stray, strayOf } from "./unexplained.ts";
 export { type VisitedPart, visitedParts } from "./visited-parts.ts";
 export { type Weighed, type WeighedCause, type WeighedExplanation, weighAll } from "./weigh-all.ts";

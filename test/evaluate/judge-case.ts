@@ -3,8 +3,7 @@
 import {
   CATALOGUE,
   inseparableCauses,
-  reported,
-  sizeQuantile,
+  toldQuantile,
   type Weighed,
   type WeighedCause,
   weighAll,
@@ -110,8 +109,9 @@ function knowing(model: TallyModel, { twin }: ObservedCase, assumptions: Assumpt
   return withReferences(model, [healthyReference(healthy)], "the-same-engine");
 }
 
-function told({ cause, probability, nodes }: WeighedCause): JudgedCause {
-  const at = (p: number) => reported(cause, sizeQuantile(nodes, p));
+function told(weighed: WeighedCause): JudgedCause {
+  const { cause, probability } = weighed;
+  const at = (p: number) => toldQuantile(weighed, p);
   const [a, b] = [at(0.05), at(0.95)];
   return {
     id: cause.id,

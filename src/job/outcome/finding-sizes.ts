@@ -1,5 +1,5 @@
 /** The sizes that a result tells of a cause: its own and what else its law tells, each with its 90 % interval. */
-import { type Cause, reported, type SizeNode, sizeQuantile, type WeighedCause } from "../../findings/index.ts";
+import { type Cause, type SizeNode, sizeQuantile, toldQuantile, type WeighedCause } from "../../findings/index.ts";
 import type { TallyModel } from "../../tally/index.ts";
 import type { Size } from "../result.ts";
 import { round } from "./points.ts";
@@ -7,8 +7,9 @@ import { round } from "./points.ts";
 type OtherSize = ReturnType<NonNullable<Cause["law"]["otherSizes"]>>[number];
 type Sized = Pick<WeighedCause, "cause" | "nodes">;
 
-export function findingSizes({ cause, nodes }: Sized, model: TallyModel): Size[] {
-  const at = (p: number) => round(reported(cause, sizeQuantile(nodes, p)));
+export function findingSizes(sized: Sized, model: TallyModel): Size[] {
+  const { cause, nodes } = sized;
+  const at = (p: number) => round(toldQuantile(sized, p));
   const own: Size = { name: cause.sizeName, value: at(0.5), unit: cause.unit, low90: at(0.05), high90: at(0.95) };
   const told = nodes.map(({ size, shape }) => cause.law.otherSizes?.(model, size, shape) ?? []);
   const others = (told[0] ?? []).map((first, n) => {

@@ -4,7 +4,7 @@
  * Rule   a change is told where its 90 % interval leaves zero out: departures of two visits of one engine share its own curves
  *        and breathing, so that their difference is better known than either, and the intervals are cautious
  */
-import { type FoundResult, inseparableCauses, reported, sizeQuantile, type Weighed } from "../../findings/index.ts";
+import { type FoundResult, inseparableCauses, toldQuantile, type Weighed } from "../../findings/index.ts";
 import type { Prepared, TallyModel } from "../../tally/index.ts";
 import { type CommonAnswer, commonAnswer } from "../outcome/air.ts";
 import { departureAt, meanDeparture } from "../outcome/departures.ts";
@@ -32,7 +32,7 @@ function viewOf({ name, recordings, prepared, weighed, found }: WeighedVisit): V
   const answer = commonAnswer(weighed, prepared);
   const verdict = verdictOf({ weighed, visibility: inseparableCauses(weighed), model, found });
   const [first] = verdict.leading;
-  const at = (p: number) => round(reported(first!.cause, sizeQuantile(first!.nodes, p)));
+  const at = (p: number) => round(toldQuantile(first!, p));
   return {
     name,
     recordings,
