@@ -62,6 +62,27 @@ it("finds two faults at once as a pair, where neither alone explains both", () =
   expect(weighed.causes.slice(0, 2).map((c) => c.cause.id)).toContain("manifold-leak");
 });
 
+it("leaves a cause that nothing here sees at its prior odds, alone and beside a fault that is found", () => {
+  for (const faults of [[], [{ cause: "map-biased", size: 4000 }]]) {
+    const weighed = weighAll(prepare(inventedTally({ faults }), null));
+    const { healthy, explanations, causes } = weighed;
+    const unseen = causes.find((c) => c.cause.id === "throttle-area-changed")!;
+    expect(unseen.bayesFactor).toBeCloseTo(1, 6);
+    const priorOf = (...ids: string[]) =>
+      sum(
+        explanations
+          .filter((e) => e.causes.length === ids.length && ids.every((id) => e.causes.some((c) => c.cause.id === id)))
+          .map((e) => e.prior),
+      );
+    const odds = chanceOf(weighed, "throttle-area-changed") / healthy.probability;
+    expect(odds / (priorOf("throttle-area-changed") / healthy.prior)).toBeCloseTo(1, 6);
+    if (faults.length === 0) continue;
+    const beside = chanceOf(weighed, "map-biased", "throttle-area-changed") / chanceOf(weighed, "map-biased");
+    const before = priorOf("map-biased", "throttle-area-changed") / priorOf("map-biased");
+    expect(beside / before).toBeCloseTo(1, 2);
+  }
+});
+
 it("moves by a workshop check exactly as the product of likelihoods says, pairs included", () => {
   const prepared = prepare(inventedTally({ faults: [{ cause: "manifold-leak", size: 1.5e-6 }] }), null);
   const seen = 0.9;

@@ -22,7 +22,7 @@ export type WeighedCause = {
   readonly prior: number;
   /** that this cause is at work, alone or with another */
   readonly probability: number;
-  /** the change of its odds against healthy; null where healthy is impossible */
+  /** how much better it foretells the recording alone than a healthy engine does: 1 where it is not seen; null where healthy is impossible */
   readonly bayesFactor: number | null;
   /** posterior of the size over all explanations the cause is part of */
   readonly nodes: readonly SizeNode[];
@@ -77,7 +77,7 @@ export function weighAll(prepared: Prepared, known: Known = NOTHING_KNOWN): Weig
     healthy: { prior: PRIOR_HEALTHY, probability: chance.healthy },
     unexplained: { prior: PRIOR_UNEXPLAINED, probability: chance.unexplained },
     causes: singles
-      .map(({ weight }) => marginal(weight as CauseWeight, explanations, chance.healthy))
+      .map(({ weight }) => marginal(weight as CauseWeight, explanations, known([])))
       .sort((a, b) => b.probability - a.probability),
     explanations,
     screened: left,
@@ -119,14 +119,14 @@ function explained({ weight, logPrior, logRatio }: Entry, all: number): WeighedE
 }
 
 function marginal(
-  { cause, nodes, profile }: CauseWeight,
+  { cause, logRatio, nodes, profile }: CauseWeight,
   explanations: readonly WeighedExplanation[],
-  healthy: number,
+  logHealthy: number,
 ): WeighedCause {
   const own = explanations.filter((e) => e.causes.some((c) => c.cause === cause));
   const probability = own.reduce((sum, e) => sum + e.probability, 0);
   const prior = own.reduce((sum, e) => sum + e.prior, 0);
-  const factor = probability / prior / (healthy / PRIOR_HEALTHY);
+  const factor = Math.exp(logRatio - logHealthy);
   return {
     cause,
     prior,

@@ -29,7 +29,11 @@ const finding = z.strictObject({
   bank,
   probability: probability.meta({ description: "marginal" }),
   priorProbability: probability,
-  bayesFactor: z.number().min(0).nullable().meta({ description: "against healthy; null when infinite" }),
+  bayesFactor: z
+    .number()
+    .min(0)
+    .nullable()
+    .meta({ description: "of this cause alone, against healthy: 1 where it is not seen; null when infinite" }),
   sizes: z.array(
     z.strictObject({ name: z.string(), value: z.number(), unit: z.string(), low90: z.number(), high90: z.number() }),
   ),

@@ -40,7 +40,7 @@ export type Finding = {
   readonly bank: 1 | 2 | null;
   readonly probability: number;
   readonly priorProbability: number;
-  /** against healthy; null when infinite */
+  /** of this cause alone, against healthy; null when infinite */
   readonly bayesFactor: number | null;
   readonly sizes: readonly Size[];
   readonly restsOn: readonly string[];

@@ -1,10 +1,17 @@
 // Invented engines with planted faults, from bytes to answer. Few and fixed; the calibration on many comes with a later issue.
 import { describe, expect, it } from "vitest";
 import { check, wholeRecording } from "../../src/job/index.ts";
-import type { AirtallyResult } from "../../src/job/result.ts";
-import { type Family, type Fault, PLAIN_STYLE, simulateFamily } from "../../src/model-engine/index.ts";
+import type { AirtallyResult, Outcome } from "../../src/job/result.ts";
+import {
+  type Family,
+  type Fault,
+  PLAIN_STYLE,
+  type Recorder,
+  simulateFamily,
+  standardTester,
+} from "../../src/model-engine/index.ts";
 
-function answerText(text: string, engine: string): AirtallyResult {
+function outcomeOf(text: string, engine: string): Outcome {
   const outcome = check({
     recordings: [wholeRecording("recording.csv", new TextEncoder().encode(text), "")],
     engine,
@@ -14,8 +21,10 @@ function answerText(text: string, engine: string): AirtallyResult {
     seed: 0,
   });
   if (!outcome.ok) throw new Error(outcome.message);
-  return outcome.value.result;
+  return outcome.value;
 }
+
+const answerText = (text: string, engine: string): AirtallyResult => outcomeOf(text, engine).result;
 
 function answer(family: Family, seed: number, faults: readonly Fault[] = []): AirtallyResult {
   const { recording, engine } = simulateFamily({ family, seed, faults });
@@ -60,6 +69,23 @@ describe("a manifold leak", () => {
     expect(factor).toBeGreaterThan(0.1);
     expect(factor).toBeLessThan(10);
     expect(result.answer).not.toBe("likely");
+  });
+});
+
+describe("what this recording cannot see", () => {
+  it("keeps its prior odds, rests on nothing and stands at no part of the drawing", () => {
+    const { channels, ...tester } = standardTester("petrol-with-pressure") as Extract<Recorder, { kind: "polled" }>;
+    const recorder = { ...tester, channels: channels.filter((id) => id !== "throttle") };
+    for (const faults of [[], [{ cause: "fuel-delivery-scaled", size: 0.75 }]] as const) {
+      const { recording, engine } = simulateFamily({ family: "petrol-with-pressure", seed: 3, faults, recorder });
+      const { result, view } = outcomeOf(recording.text, JSON.stringify(engine));
+      const leak = result.findings.find((f) => f.cause === "manifold-leak")!;
+      expect(leak.bayesFactor).toBeCloseTo(1, 6);
+      expect(leak.restsOn).toEqual([]);
+      expect(view.causes["manifold-leak"]!.speaks).toBe("This recording cannot see it.");
+      expect(view.stations.flatMap((s) => s.causes.map((c) => c.cause))).not.toContain("manifold-leak");
+      expect(result.answer === "likely").toBe(faults.length > 0);
+    }
   });
 });
 

@@ -29,15 +29,22 @@ export function evidenceFor(cause: WeighedCause, prepared: Prepared, answer: Com
   return out;
 }
 
-export function speaksOf(told: readonly Told[]): string {
+export function speaksOf(told: readonly Told[], bayesFactor: number | null): string {
   return told.length === 0
-    ? "This recording cannot see it."
+    ? keepsItsOdds(bayesFactor)
+      ? "This recording cannot see it."
+      : "Large it would be seen: only sizes too small to be seen are left."
     : `${capital(
         told
           .slice(0, 2)
           .map((t) => t.short)
           .join("; "),
       )}.`;
+}
+
+/** The recording left the chance of a cause against healthy nearly as it was. */
+export function keepsItsOdds(bayesFactor: number | null): boolean {
+  return bayesFactor !== null && bayesFactor > 0.5;
 }
 
 /** The third of the points where the signature is strongest and, where it differs much, the third where it is weakest. */

@@ -31,7 +31,7 @@ export function findingsList(
       restsOn: rank === 0 ? [...restsOn, ...firstRestsOn] : restsOn,
       evidence,
     };
-    return { finding, speaks: speaksOf(told) };
+    return { finding, speaks: speaksOf(told, cause.bayesFactor) };
   });
 }
 

@@ -15,6 +15,7 @@ import type { CauseView, Outcome, ResultWarning, View } from "../result.ts";
 import { commonAnswer } from "./air.ts";
 import { assumptionsList, restsOnAssumptions } from "./assumptions-list.ts";
 import { engineView } from "./engine-view.ts";
+import { keepsItsOdds } from "./evidence.ts";
 import { explanationsList, findingsList } from "./findings-list.ts";
 import { madeViews } from "./made-views.ts";
 import { nextChecks } from "./next-checks.ts";
@@ -68,7 +69,7 @@ export function makeOutcome(input: OutcomeInput): Outcome {
       .filter((way) => way.probability >= WAY_TOLD)
       .map(wayView),
     engine: engineView(model.engine, assumptions),
-    stations: stationViews(prepared, weighed, answer),
+    stations: stationViews(prepared, weighed, answer, visibility.invisible),
     causes: Object.fromEntries(
       listed.map(({ finding, speaks }, i) => [finding.cause, causeView(weighed.causes[i]!, speaks)]),
     ),
@@ -96,9 +97,7 @@ export function makeOutcome(input: OutcomeInput): Outcome {
         .filter((ids) => ids.length > 1),
       excluded: weighed.causes.flatMap((cause) => {
         const sizes =
-          visibility.invisible.includes(cause) && cause.bayesFactor !== null && cause.bayesFactor > 0.5
-            ? null
-            : excludedSizes(cause);
+          visibility.invisible.includes(cause) && keepsItsOdds(cause.bayesFactor) ? null : excludedSizes(cause);
         return sizes === null
           ? []
           : [

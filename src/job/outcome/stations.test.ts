@@ -1,14 +1,15 @@
 // What stands under the drawing: the words of the stations of an invented engine whose meter was shifted.
 import { expect, it } from "vitest";
 import { inventedTally } from "../../../test/tally/invented-tally.ts";
-import { weighAll } from "../../findings/index.ts";
+import { inseparableCauses, weighAll } from "../../findings/index.ts";
 import { prepare } from "../../tally/index.ts";
 import { commonAnswer } from "./air.ts";
 import { stationViews } from "./stations.ts";
 
 const prepared = prepare(inventedTally({ faults: [{ cause: "manifold-leak", size: 6e-6 }] }), null);
 const weighed = weighAll(prepared);
-const stations = stationViews(prepared, weighed, commonAnswer(weighed, prepared));
+const { invisible } = inseparableCauses(weighed);
+const stations = stationViews(prepared, weighed, commonAnswer(weighed, prepared), invisible);
 const at = (station: string) => stations.filter((s) => s.station === station);
 
 it("every station has a row in the order of the air, a witness with its interval, and the causes that live there", () => {
@@ -24,7 +25,7 @@ it("what a bank or a second meter says stands under its own name, and the causes
   const named = { fuel: "fuel-bank2", pressure: "meter-2" } as const;
   const witnesses = prepared.model.witnesses.map((w) => named[w as "fuel"] ?? w);
   const banked = { ...prepared, model: { ...prepared.model, witnesses } };
-  const rows = stationViews(banked, weighed, commonAnswer(weighed, prepared));
+  const rows = stationViews(banked, weighed, commonAnswer(weighed, prepared), invisible);
   const labels = (station: string) => rows.filter((s) => s.station === station).map((s) => s.label);
   expect(labels("fuel")).toEqual(["fuel, bank 2"]);
   expect(labels("meter")).toEqual(["air meter", "second air meter"]);

@@ -1,5 +1,5 @@
 /** What each station of the air path says against the common answer, for the drawing. */
-import type { Weighed } from "../../findings/index.ts";
+import type { Weighed, WeighedCause } from "../../findings/index.ts";
 import type { Prepared, TallyModel, TallyWitness } from "../../tally/index.ts";
 import type { Station, StationView } from "../result.ts";
 import type { CommonAnswer } from "./air.ts";
@@ -13,7 +13,12 @@ type Row = {
   readonly none: string;
 };
 
-export function stationViews(prepared: Prepared, weighed: Weighed, answer: CommonAnswer): StationView[] {
+export function stationViews(
+  prepared: Prepared,
+  weighed: Weighed,
+  answer: CommonAnswer,
+  unseen: readonly WeighedCause[],
+): StationView[] {
   const { model } = prepared;
   const { engine } = model;
   const alone = (station: Station, label: string, none: string): Row => ({ station, label, witness: null, none });
@@ -39,13 +44,16 @@ export function stationViews(prepared: Prepared, weighed: Weighed, answer: Commo
     station,
     label,
     ...(witness === null ? { value: null, detail: none } : said(prepared, answer, witness)),
-    causes: list.findIndex((row) => row.station === station) === n ? causesAt(station, weighed) : [],
+    causes: list.findIndex((row) => row.station === station) === n ? causesAt(station, weighed, unseen) : [],
   }));
 }
 
-function causesAt(station: Station, weighed: Weighed): StationView["causes"] {
+/** A cause that is not seen grows with healthy, while others are ruled out: that is no hint of it. */
+function causesAt(station: Station, weighed: Weighed, unseen: readonly WeighedCause[]): StationView["causes"] {
   return weighed.causes
-    .filter((c) => c.cause.station === station && c.probability >= 0.05 && c.probability > c.prior)
+    .filter(
+      (c) => c.cause.station === station && c.probability >= 0.05 && c.probability > c.prior && !unseen.includes(c),
+    )
     .map((c) => ({ cause: c.cause.id, probability: c.probability }));
 }
 

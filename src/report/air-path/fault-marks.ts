@@ -9,7 +9,7 @@ export type FaultMark = { readonly cause: string; readonly bank: 1 | 2 | null; r
 
 /** of a group that is likely as a whole */
 const MEMBER_FROM = 0.05;
-/** of an open answer; and only if the recording raised it, or a healthy engine would be drawn full of marks */
+/** of an open answer; and only if it is seen and was raised, or a healthy engine would be drawn full of marks */
 const CANDIDATE_FROM = 0.1;
 const MOST_CANDIDATES = 4;
 
@@ -25,7 +25,9 @@ export function faultMarks({ result }: Outcome): readonly FaultMark[] {
   const candidates =
     result.answer !== "open" && first?.kind === "group"
       ? first.members.filter((f) => f.probability >= MEMBER_FROM)
-      : result.findings.filter((f) => f.probability >= CANDIDATE_FROM && f.probability > f.priorProbability);
+      : result.findings.filter(
+          (f) => f.probability >= CANDIDATE_FROM && f.probability > f.priorProbability && f.restsOn.length > 0,
+        );
   const causes = candidates.map((f) => f.cause);
   return [...new Set(causes)].slice(0, MOST_CANDIDATES).map(mark(false));
 }

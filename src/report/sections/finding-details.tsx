@@ -80,8 +80,8 @@ function weight(finding: Finding): string {
   const { bayesFactor } = finding;
   if (bayesFactor === null) return `${before} A healthy engine cannot give this recording at all.`;
   return bayesFactor >= 1
-    ? `${before} This cause foretells the recording ${formatNumber(bayesFactor, 2)} times as well as a healthy engine does.`
-    : `${before} A healthy engine foretells the recording ${formatNumber(1 / bayesFactor, 2)} times as well as this cause does.`;
+    ? `${before} Alone, this cause foretells the recording ${formatNumber(bayesFactor, 2)} times as well as a healthy engine does.`
+    : `${before} A healthy engine foretells the recording ${formatNumber(1 / bayesFactor, 2)} times as well as this cause alone does.`;
 }
 
 function restsOn(witnesses: readonly string[]): string {

@@ -33,10 +33,16 @@ describe("groupFindings", () => {
   });
 
   it("gathers causes that rest on nothing here in one row, whatever sizes they have", () => {
-    const findings = DIESEL.result.findings.map((f, i) => (i > 1 ? { ...f, restsOn: [] } : f));
+    const findings = DIESEL.result.findings.map((f, i) => (i > 1 ? { ...f, restsOn: [], bayesFactor: 1 } : f));
     const rows = groupFindings({ ...DIESEL.result, inseparable: [], findings });
     const unseen = rows.filter((row) => row.kind === "unseen");
     expect(unseen.length).toBe(1);
     expect(unseen[0]?.kind === "unseen" && unseen[0].members.length).toBe(findings.length - 2);
+  });
+
+  it("does not call unseen what it ruled out in large sizes: its chance is not what it was", () => {
+    const findings = DIESEL.result.findings.map((f, i) => (i > 0 ? { ...f, restsOn: [], bayesFactor: 0.3 } : f));
+    const rows = groupFindings({ ...DIESEL.result, inseparable: [], findings });
+    expect(rows.filter((row) => row.kind === "unseen")).toEqual([]);
   });
 });

@@ -16,6 +16,9 @@ export type FindingRow =
 /** A member of a group is told with it from 1 in 100 on; below that it is not what the answer turns on. */
 const WORTH_TELLING = 0.01;
 
+/** Of a cause whose large sizes are ruled out the chance fell: it is seen, if only by what is missing. */
+const UNCHANGED = 0.5;
+
 export function groupFindings(result: AirtallyResult): readonly FindingRow[] {
   const rows: FindingRow[] = [];
   const taken = new Set<Finding>();
@@ -27,7 +30,9 @@ export function groupFindings(result: AirtallyResult): readonly FindingRow[] {
     for (const member of members) taken.add(member);
     rows.push({ kind: "group", probability: groupProbability(result, members), members });
   }
-  const unseen = result.findings.filter((f) => f.restsOn.length === 0 && !taken.has(f));
+  const unseen = result.findings.filter(
+    (f) => f.restsOn.length === 0 && (f.bayesFactor ?? 0) > UNCHANGED && !taken.has(f),
+  );
   if (unseen.length > 0) {
     for (const finding of unseen) taken.add(finding);
     rows.push({ kind: "unseen", probability: groupProbability(result, unseen), members: unseen });
