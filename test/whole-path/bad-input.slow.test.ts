@@ -133,7 +133,7 @@ describe("what is odd but usable is used, and said", () => {
     for (const finding of result.findings)
       expect(finding.probability).toBeLessThanOrEqual(finding.priorProbability * (1 + 1e-6));
     expect(result.warnings.map((w: { code: string }) => w.code)).toContain("one-witness");
-    expect(result.warnings.find((w: { code: string }) => w.code === "one-witness").text).toMatch(/Add /);
+    expect(result.warnings.find((w: { code: string }) => w.code === "one-witness").text).toMatch(/Record the .* too/);
   });
 });
 
